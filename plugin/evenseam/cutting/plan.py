@@ -1,0 +1,118 @@
+"""Cutting plans: where every piece lies on the cloth, in the order a person cuts with a rotary cutter."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from evenseam.exact import Number
+from evenseam.pattern import Quantity, StripDirection, StripJoin
+
+
+@dataclass(frozen=True, slots=True)
+class PlannedPiece:
+    """One rectangle on the cloth: a cut piece, or one length of a piece that is joined from several.
+
+    x runs across the cloth from the left selvage, y along it from the squared-up end.
+    """
+
+    cut: str
+    """Cut id."""
+    x: Number
+    y: Number
+    width: Number
+    """Across the cloth."""
+    height: Number
+    """Along the cloth."""
+    is_turned: bool
+    """True when the cut's own width lies along the cloth."""
+    is_length_of_joined: bool = False
+    """True for one of several lengths joined into one piece."""
+
+
+@dataclass(frozen=True, slots=True)
+class PlannedStrip:
+    """One strip cut from the cloth, and what is subcut from it."""
+
+    direction: StripDirection
+    """ACROSS or ALONG."""
+    x: Number
+    y: Number
+    width: Number
+    """Across the cloth."""
+    height: Number
+    """Along the cloth."""
+    pieces: tuple[PlannedPiece, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class SubcutLine:
+    """Part of a cutting instruction: so many pieces of one cut from each group of strips."""
+
+    cut: str
+    width: Number
+    """As the cut lists it (upright in the project)."""
+    height: Number
+    count: int
+    is_trimmed: bool
+    """True when the piece is narrower than its strip and must be trimmed."""
+
+
+@dataclass(frozen=True, slots=True)
+class CuttingLine:
+    """One instruction: cut `count` strips of this size, then subcut."""
+
+    direction: StripDirection
+    strip_width: Number
+    """The measure the ruler is set to."""
+    strip_length: Number
+    is_full_width: bool
+    """True when the strip runs from selvage to selvage."""
+    count: int
+    subcuts: tuple[SubcutLine, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class JoinedPieces:
+    """Pieces that are longer than one strip: how many lengths are joined into each."""
+
+    cut: str
+    pieces: int
+    lengths: int
+    """Number of strip lengths used for all the pieces together."""
+    join: StripJoin
+    total: Quantity
+    """Length of one joined piece."""
+
+
+@dataclass(frozen=True, slots=True)
+class CuttingPlan:
+    """How all pieces of one fabric are cut from one length of cloth."""
+
+    material: str
+    usable_width: Quantity
+    strips: tuple[PlannedStrip, ...]
+    lines: tuple[CuttingLine, ...]
+    """The same as sentences-to-be, in cutting order."""
+    joined: tuple[JoinedPieces, ...]
+    length: Quantity
+    """Cloth used, with squaring up."""
+    lower_bound: Number
+    """No two-stage plan can use less."""
+    is_shortest: bool
+    """True when proved: the length is the least any two-stage plan can use."""
+
+
+@dataclass(frozen=True, slots=True)
+class Material:
+    """One line of the materials list."""
+
+    material: str
+    """Fabric id, or BATTING."""
+    name: str
+    needed: Quantity
+    """Length of cloth the plan uses; for batting the longer side."""
+    buy: Quantity
+    """In the shop's steps, with shrinkage and spare: yards or metres."""
+    piece: tuple[Quantity, Quantity] | None
+    """Width and height when it is bought as one piece, as batting is."""
+    plan: CuttingPlan | None

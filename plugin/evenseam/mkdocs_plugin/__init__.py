@@ -1,0 +1,1 @@
+"""The MkDocs plugin: a thin door between a site and the publisher."""

@@ -1,0 +1,1 @@
+"""From sheets to pages, handouts, templates and the files of a whole site."""

@@ -1,0 +1,1 @@
+"""From texts to a pattern: YAML, drawings, and every check on them."""

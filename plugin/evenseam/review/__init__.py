@@ -1,0 +1,1 @@
+"""From two sheets to the changes between them."""
