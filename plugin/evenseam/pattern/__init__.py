@@ -28,7 +28,7 @@ from evenseam.pattern.assembly import (
 from evenseam.pattern.block import Block, BlockPiece, Method
 from evenseam.pattern.cut import Cut, CutList, CutShape
 from evenseam.pattern.explain import equation, explain
-from evenseam.pattern.fabric import BATTING, Fabric
+from evenseam.pattern.fabric import BATTING, Fabric, fabric_letters
 from evenseam.pattern.pattern import Change, Claim, Pattern
 from evenseam.pattern.project import (
     Arrangement,
@@ -129,5 +129,6 @@ __all__ = [
     "derived",
     "equation",
     "explain",
+    "fabric_letters",
     "largest",
 ]
