@@ -1,0 +1,216 @@
+"""A document to the HTML of a page's body: one run of escaped markup without blank lines, and its contents list."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass, field
+
+from evenseam.publish.html_text import address, colour, escape, plain, without_blank_lines
+from evenseam.wording.document import (
+    Block,
+    Caution,
+    Checkpoint,
+    Code,
+    Document,
+    Emphasis,
+    Heading,
+    Inline,
+    LineBreak,
+    Link,
+    ListBlock,
+    Measured,
+    Paragraph,
+    Picture,
+    StepBlock,
+    Strong,
+    Swatches,
+    Table,
+    Text,
+)
+
+Painter = Callable[[Picture], str]
+"""Gives the SVG text of a picture of the document."""
+
+
+@dataclass(frozen=True, slots=True)
+class ContentsEntry:
+    """One line of a page's contents list."""
+
+    level: int
+    id: str
+    title: str
+    """Plain words, not escaped."""
+
+
+@dataclass(frozen=True, slots=True)
+class HtmlText:
+    """The body of a page and what leads into it."""
+
+    body: str
+    contents: tuple[ContentsEntry, ...]
+    ids: frozenset[str]
+    """Every id in the body that a link may point at."""
+
+
+def write_html(document: Document, painter: Painter) -> HtmlText:
+    """Return a document as the HTML that follows a page's title.
+
+    Author's words are escaped; the markup has no blank line and one root element, so that a Markdown processor hands
+    it on untouched. Pictures are inline SVG and left out of search indexes.
+    """
+    writer = _Writer(painter)
+    parts = "\n".join(writer.block(block) for block in document.blocks)
+    body = without_blank_lines(f'<div class="pattern-text">\n{parts}\n</div>')
+    return HtmlText(body, tuple(writer.contents), frozenset(writer.ids))
+
+
+def plain_words(inlines: Iterable[Inline]) -> str:
+    """Return the words of a run of inlines, without any markup and not escaped."""
+    words: list[str] = []
+    for inline in inlines:
+        match inline:
+            case Text(text=text) | Code(text=text) | Measured(text=text):
+                words.append(text)
+            case Strong(inlines=inner) | Emphasis(inlines=inner) | Link(inlines=inner):
+                words.append(plain_words(inner))
+            case LineBreak():
+                words.append(" ")
+    return plain("".join(words))
+
+
+def write_inlines(inlines: Iterable[Inline]) -> str:
+    """Return a run of inlines as HTML."""
+    return "".join(_inline(inline) for inline in inlines)
+
+
+def _inline(inline: Inline) -> str:
+    match inline:
+        case Text(text=text):
+            return escape(text)
+        case Strong(inlines=inner):
+            return f"<strong>{write_inlines(inner)}</strong>"
+        case Emphasis(inlines=inner):
+            return f"<em>{write_inlines(inner)}</em>"
+        case Code(text=text):
+            return f"<code>{escape(text)}</code>"
+        case Link(address=target, inlines=inner):
+            return f'<a href="{address(target)}">{write_inlines(inner)}</a>'
+        case Measured(text=text, figure=figure):
+            name = f' data-figure="{escape(figure)}"' if figure else ""
+            return f'<span class="measured"{name}>{escape(text)}</span>'
+        case LineBreak():
+            return "<br>"
+
+
+@dataclass(slots=True)
+class _Writer:
+    painter: Painter
+    contents: list[ContentsEntry] = field(default_factory=list)
+    ids: set[str] = field(default_factory=set)
+    level: int = 1
+    """Level of the last heading."""
+
+    def block(self, block: Block) -> str:
+        match block:
+            case Heading():
+                return self.heading(block)
+            case Paragraph(inlines=inlines):
+                return f"<p>{write_inlines(inlines)}</p>"
+            case ListBlock():
+                return self.list_block(block)
+            case Table():
+                return self.table(block)
+            case Picture():
+                return self.picture(block)
+            case Swatches():
+                return self.swatches(block)
+            case Checkpoint(inlines=inlines):
+                return f'<p class="checkpoint">{write_inlines(inlines)}</p>'
+            case Caution():
+                return self.caution(block)
+            case StepBlock():
+                return self.step(block)
+
+    def blocks(self, blocks: Iterable[Block]) -> str:
+        return "\n".join(self.block(block) for block in blocks)
+
+    def heading(self, heading: Heading) -> str:
+        # A level that leaps (2 to 4) is a gap in the outline for those who listen to a page.
+        self.level = min(max(heading.level, 2), self.level + 1, 6)
+        id = self.fresh_id(heading.id)
+        self.contents.append(ContentsEntry(self.level, id, plain_words(heading.inlines)))
+        return f'<h{self.level} id="{id}">{write_inlines(heading.inlines)}</h{self.level}>'
+
+    def list_block(self, block: ListBlock) -> str:
+        tag = "ol" if block.is_numbered else "ul"
+        return f"<{tag}>\n" + "\n".join(f"<li>{self.item(item)}</li>" for item in block.items) + f"\n</{tag}>"
+
+    def item(self, blocks: tuple[Block, ...]) -> str:
+        match blocks:
+            case (Paragraph(inlines=inlines),):
+                return write_inlines(inlines)
+            case _:
+                return self.blocks(blocks)
+
+    def table(self, table: Table) -> str:
+        id = self.fresh_id("table")
+        head = "".join(f'<th scope="col">{write_inlines(cell)}</th>' for cell in table.header)
+        rows = "\n".join(f"<tr>{self.row(row, table.has_row_headings)}</tr>" for row in table.rows)
+        return (
+            f'<div class="table-scroll" role="region" aria-labelledby="{id}" tabindex="0">\n<table>\n'
+            f'<caption id="{id}">{escape(table.caption)}</caption>\n<thead><tr>{head}</tr></thead>\n'
+            f"<tbody>\n{rows}\n</tbody>\n</table>\n</div>"
+        )
+
+    def row(self, cells: tuple[tuple[Inline, ...], ...], has_heading: bool) -> str:
+        written = [write_inlines(cell) for cell in cells]
+        first = f'<th scope="row">{written[0]}</th>' if has_heading and written else ""
+        return first + "".join(f"<td>{cell}</td>" for cell in written[1 if first else 0 :])
+
+    def picture(self, picture: Picture) -> str:
+        svg = without_blank_lines(self.painter(picture))
+        return (
+            f'<figure class="picture" data-picture="{escape(picture.name)}" data-search-exclude>\n{svg}\n'
+            f"<figcaption>{escape(picture.title)}</figcaption>\n</figure>"
+        )
+
+    def swatches(self, block: Swatches) -> str:
+        return '<ul class="swatches">\n' + "\n".join(self.swatch(*row) for row in block.rows) + "\n</ul>"
+
+    def swatch(self, id: str, letter: str, name: str, fabric_colour: str, line: tuple[Inline, ...]) -> str:
+        # A picture instead of a style attribute: a page may forbid inline styles altogether.
+        square = (
+            f'<svg class="swatch" viewBox="0 0 24 24" aria-hidden="true" data-fabric="{escape(id)}">'
+            f'<rect x="0.5" y="0.5" width="23" height="23" rx="3" fill="{colour(fabric_colour)}"/></svg>'
+        )
+        mark = f'<span class="fabric-letter">{escape(letter)}</span> ' if letter else ""
+        return f"<li>{square}<span>{mark}<strong>{escape(name)}</strong> {write_inlines(line)}</span></li>"
+
+    def caution(self, caution: Caution) -> str:
+        id = self.fresh_id("caution")
+        return (
+            f'<aside class="caution" aria-labelledby="{id}">\n<p class="caution-title" id="{id}">{escape(caution.title)}'
+            f"</p>\n{self.blocks(caution.blocks)}\n</aside>"
+        )
+
+    def step(self, step: StepBlock) -> str:
+        id = self.fresh_id(f"step-{step.id}")
+        level = min(self.level + 1, 6)
+        title = f"{step.number}. {plain(step.title)}"
+        self.contents.append(ContentsEntry(level, id, title))
+        outer, self.level = self.level, level
+        inner = self.blocks(step.blocks)
+        self.level = outer
+        return (
+            f'<section class="step" id="{id}">\n<h{level}><span class="step-number">{step.number}.</span> '
+            f"{escape(step.title)}</h{level}>\n{inner}\n</section>"
+        )
+
+    def fresh_id(self, wanted: str) -> str:
+        base = "".join(sign if sign.isascii() and (sign.isalnum() or sign in "-_") else "-" for sign in wanted) or "part"
+        id, number = base, 1
+        while id in self.ids:
+            number += 1
+            id = f"{base}-{number}"
+        self.ids.add(id)
+        return id
