@@ -25,6 +25,7 @@ class Press(Enum):
     SECOND = "toward the second part"
     OUTWARD = "toward the border"
     DARKER = "toward the darker fabric"
+    SASHING = "toward the sashing"
 
 
 class Run(Enum):
@@ -78,6 +79,8 @@ class JoinRun:
     press: Press
     kind: str
     """What is joined, for the words: blocks, rows, sashed row, …"""
+    quarter_turns: tuple[int, ...] = ()
+    """How far each part is turned clockwise before it is joined, 0 to 3; empty when none is turned."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -87,7 +90,7 @@ class AddBorderStrips:
     border: str
     centre: str
     strip: str
-    """Cut id; two are used each time."""
+    """Cut id, or the workpiece of a strip with cornerstones; two are used each time."""
     run: Run
     """ACROSS: to the left and right edges; DOWN: to the top and bottom edges."""
     press: Press
@@ -185,7 +188,7 @@ class AttachSleeve:
 
 @dataclass(frozen=True, slots=True)
 class MakeCornerPockets:
-    """Fold two squares diagonally."""
+    """Fold two squares diagonally: each time two are used, and the pair is one workpiece."""
 
     square: str
 
