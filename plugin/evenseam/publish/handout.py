@@ -1,0 +1,120 @@
+"""A document and its template pages to the handout: one tagged PDF, the same bytes every time."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Sequence
+from dataclasses import dataclass
+from functools import cache
+from importlib import resources
+from typing import Protocol
+
+import typst
+
+from evenseam.problems import Outcome, Place, Problem
+from evenseam.publish.codes import HANDOUT_NOT_SET
+from evenseam.publish.html import Painter
+from evenseam.publish.html_text import plain
+from evenseam.publish.typst_data import Data, DataWriter
+from evenseam.wording.document import Document
+
+PAPERS = ("letter", "a4")
+_TYPST_PAPERS = {"letter": "us-letter", "a4": "a4"}
+
+
+class TruePage(Protocol):
+    """One sheet of paper as a picture: what a template page must tell."""
+
+    @property
+    def svg(self) -> str:
+        """The picture, as large as the paper."""
+
+    @property
+    def description(self) -> str:
+        """What is on the sheet, in words."""
+
+    @property
+    def width_points(self) -> float:
+        """Width of the paper; 72 points are an inch."""
+
+    @property
+    def height_points(self) -> float:
+        """Height of the paper."""
+
+
+@dataclass(frozen=True, slots=True)
+class HandoutFrame:
+    """What stands round the text of a handout."""
+
+    designer: str
+    footer: str
+    """Version and seam allowance, at the foot of every page."""
+    paper: str
+    """One of PAPERS."""
+    place: Place | None = None
+    """Where the pattern is written, for a problem."""
+    language: str = "en"
+    region: str = "us"
+
+
+def handout_data(document: Document, frame: HandoutFrame, painter: Painter, sheets: Sequence[TruePage] = ()) -> str:
+    """Return everything the typst program needs as one JSON text: the whole content of the handout."""
+    pages: list[Data] = [
+        {"svg": sheet.svg, "alt": plain(sheet.description), "width": sheet.width_points, "height": sheet.height_points}
+        for sheet in sheets
+    ]
+    data: dict[str, Data] = {
+        "title": plain(document.title),
+        "subtitle": plain(document.subtitle),
+        "designer": plain(frame.designer),
+        "footer": plain(frame.footer),
+        "paper": _TYPST_PAPERS[frame.paper],
+        "language": frame.language,
+        "region": frame.region,
+        "parts": DataWriter(painter).blocks(document.blocks),
+        "sheets": pages,
+    }
+    return json.dumps(data, ensure_ascii=False, separators=(",", ":"))
+
+
+def set_handout(data: str, place: Place | None = None) -> Outcome[bytes]:
+    """Return the PDF of a handout's data: PDF/UA-1, tagged, with bookmarks, without dates.
+
+    Only the fonts that come with typst are used, so that every computer sets the same lines. A text that cannot be set
+    is the problem `handout-not-set`.
+    """
+    try:
+        pdf = _compiler().compile(input=program(), format="pdf", pdf_standards=["ua-1"], sys_inputs={"handout": data})
+    except typst.TypstError as error:
+        return Outcome(None, (_not_set(error, place),))
+    if not isinstance(pdf, bytes):
+        raise TypeError("typst gave no PDF")
+    return Outcome(pdf)
+
+
+def write_handout(
+    document: Document, frame: HandoutFrame, painter: Painter, sheets: Sequence[TruePage] = ()
+) -> Outcome[bytes]:
+    """Return a document and its true-scale sheets as one PDF."""
+    return set_handout(handout_data(document, frame, painter, sheets), frame.place)
+
+
+@cache
+def program() -> bytes:
+    """Return the typst program; it is always the same, whatever it sets."""
+    return (resources.files("evenseam.publish") / "handout.typ").read_bytes()
+
+
+@cache
+def _compiler() -> typst.Compiler:
+    return typst.Compiler(ignore_system_fonts=True)
+
+
+def _not_set(error: typst.TypstError, place: Place | None) -> Problem:
+    hints = "; ".join(error.hints)
+    return Problem(
+        HANDOUT_NOT_SET,
+        f"the handout could not be set: {plain(error.message)}",
+        place,
+        hints or "look for unusual signs in titles and texts; a sign that the handout's font lacks cannot be printed",
+    )
