@@ -1,0 +1,79 @@
+"""The command `evenseam`: its words, and which function answers each."""
+
+from __future__ import annotations
+
+import argparse
+import sys
+from collections.abc import Sequence
+from pathlib import Path
+
+from evenseam import __version__
+from evenseam.cli import check, make, show
+from evenseam.cli.loading import EDITIONS, CannotRunError
+
+PATTERNS = Path("patterns")
+
+
+def main(words: Sequence[str] | None = None) -> int:
+    """Run one command. Exit status: 0 all well, 1 the pattern has errors, 2 the command could not run."""
+    parser = _parser()
+    options = parser.parse_args(words)
+    try:
+        status: int = options.run(options)
+    except CannotRunError as problem:
+        print(f"evenseam: {problem}", file=sys.stderr)
+        return 2
+    except OSError as error:
+        print(f"evenseam: {error.filename or ''}: {error.strerror}".replace(": : ", ": "), file=sys.stderr)
+        return 2
+    except KeyboardInterrupt:
+        return 130
+    return status
+
+
+def _parser() -> argparse.ArgumentParser:
+    parser = argparse.ArgumentParser(
+        prog="evenseam", description="Publish quilt patterns from one file: check, compute, explain, print."
+    )
+    parser.add_argument("--version", action="version", version=f"evenseam {__version__}")
+    commands = parser.add_subparsers(required=True, metavar="COMMAND")
+
+    command = commands.add_parser("check", help="all problems of one pattern or of all")
+    command.add_argument("path", nargs="?", type=Path, default=PATTERNS, help="file, pattern folder, or folder of them")
+    command.add_argument("--json", action="store_true", help="problems as data")
+    command.set_defaults(run=check.run)
+
+    command = commands.add_parser("sheet", help="every figure of one size")
+    _add_pattern_and_size(command)
+    command.add_argument("--json", action="store_true", help="the sheet as data")
+    command.set_defaults(run=show.run_sheet)
+
+    command = commands.add_parser("why", help="where one figure comes from, down to the line of the file")
+    _add_pattern_and_size(command)
+    command.add_argument("figure", nargs="+", help="name of the figure, such as finished width")
+    command.set_defaults(run=show.run_why)
+
+    command = commands.add_parser("handout", help="the printed handout of one size")
+    _add_pattern_and_size(command)
+    command.add_argument("--paper", choices=("letter", "a4"), default="letter")
+    command.add_argument(
+        "--output", type=Path, help="file to write; otherwise a name made from pattern, size and paper"
+    )
+    command.set_defaults(run=make.run_handout)
+
+    command = commands.add_parser("export", help="the whole site as plain files, for any site generator")
+    command.add_argument("output", type=Path, help="folder to make; it must not hold anything else")
+    command.add_argument("--patterns", type=Path, default=PATTERNS)
+    command.set_defaults(run=make.run_export)
+
+    command = commands.add_parser("new", help="a starter pattern to change")
+    command.add_argument("name", help="title of the new pattern, such as Winter Gulls")
+    command.add_argument("--patterns", type=Path, default=PATTERNS)
+    command.set_defaults(run=make.run_new)
+    return parser
+
+
+def _add_pattern_and_size(command: argparse.ArgumentParser) -> None:
+    command.add_argument("pattern", help="name of a folder in patterns/, or a path")
+    command.add_argument("--size", required=True, help="size, such as wall-hanging")
+    command.add_argument("--edition", choices=tuple(EDITIONS), help="otherwise the one it is drafted in")
