@@ -51,6 +51,10 @@ class SectionJoin:
     second_pieces: tuple[str, ...]
     seam: Seam
     press: Press
+    match_points: tuple[Point, ...] = ()
+    """Where a seam of the first part and a seam of the second must meet, in grid units, along the seam."""
+    seams_met: tuple[int, int] = (0, 0)
+    """How many seams of the first and of the second part end at this one."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,6 +67,8 @@ class PiecedBlock:
     """For the rotary method each piece is a section of its own."""
     joins: tuple[SectionJoin, ...]
     """In sewing order; the last makes the whole block. Empty when there is one section."""
+    is_fewest: bool = True
+    """False when the search for the fewest sections was given up before it was proved; fewer might do."""
 
     def section(self, name: str) -> Section:
         """Return one section by name. Raises KeyError."""
