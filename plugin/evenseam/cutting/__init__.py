@@ -5,9 +5,21 @@ from evenseam.cutting.plan import (
     CuttingPlan,
     JoinedPieces,
     Material,
+    Packaged,
     PlannedPiece,
     PlannedStrip,
     SubcutLine,
 )
+from evenseam.cutting.planning import plan_cutting
 
-__all__ = ["CuttingLine", "CuttingPlan", "JoinedPieces", "Material", "PlannedPiece", "PlannedStrip", "SubcutLine"]
+__all__ = [
+    "CuttingLine",
+    "CuttingPlan",
+    "JoinedPieces",
+    "Material",
+    "Packaged",
+    "PlannedPiece",
+    "PlannedStrip",
+    "SubcutLine",
+    "plan_cutting",
+]

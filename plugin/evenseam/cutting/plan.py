@@ -55,6 +55,8 @@ class SubcutLine:
     count: int
     is_trimmed: bool
     """True when the piece is narrower than its strip and must be trimmed."""
+    is_left_over: bool = False
+    """True when it comes from what is left of a strip that is cut for another piece."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,6 +84,11 @@ class JoinedPieces:
     join: StripJoin
     total: Quantity
     """Length of one joined piece."""
+    strip: str = ""
+    """Names the joined strip the pieces are cut from: the id of the first cut that uses it. Several cuts with the same
+    name share one joined strip, and `lengths` is then the number of lengths in that strip, the same for each."""
+    panels: bool = False
+    """True for a backing pieced from panels as wide as the cloth."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -103,6 +110,15 @@ class CuttingPlan:
 
 
 @dataclass(frozen=True, slots=True)
+class Packaged:
+    """A packaged batting, in inches."""
+
+    name: str
+    width: Number
+    length: Number
+
+
+@dataclass(frozen=True, slots=True)
 class Material:
     """One line of the materials list."""
 
@@ -116,3 +132,5 @@ class Material:
     piece: tuple[Quantity, Quantity] | None
     """Width and height when it is bought as one piece, as batting is."""
     plan: CuttingPlan | None
+    packaged: Packaged | None = None
+    """The smallest packaged batting that is large enough; None for fabrics, and when none is."""
