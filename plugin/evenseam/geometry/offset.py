@@ -47,13 +47,13 @@ def mitred_offset(outline: Polygon, distance: Number) -> Polygon:
         turn = first.cross(second)
         if sign(turn) <= 0:
             raise ValueError("only a convex outline can be given a mitred offset")
-        # Moving an edge outward by d changes "p × direction" by d × its length; two such equations place the corner.
+        # A point d outside an edge has direction × (point − here) = −d × length; two such equations place the corner.
         out_first = distance * length_of(first)
         out_second = distance * length_of(second)
         moved.append(
             Point(
-                here.x + (out_first * second.x - out_second * first.x) / turn,
-                here.y + (out_first * second.y - out_second * first.y) / turn,
+                here.x + (out_second * first.x - out_first * second.x) / turn,
+                here.y + (out_second * first.y - out_first * second.y) / turn,
             )
         )
     return Polygon(tuple(moved))
