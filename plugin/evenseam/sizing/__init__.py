@@ -1,5 +1,18 @@
 """From a project size to finished sizes, cut list and assembly program, and the simulator that proves them."""
 
+from evenseam.sizing.cut_list import cut_list
+from evenseam.sizing.program import assembly_program
+from evenseam.sizing.redraft import redraft
+from evenseam.sizing.size import size_project
 from evenseam.sizing.sized import Measurement, Placed, SewingLog, SizedProject
 
-__all__ = ["Measurement", "Placed", "SewingLog", "SizedProject"]
+__all__ = [
+    "Measurement",
+    "Placed",
+    "SewingLog",
+    "SizedProject",
+    "assembly_program",
+    "cut_list",
+    "redraft",
+    "size_project",
+]

@@ -42,6 +42,13 @@ class SizedProject:
     finished_height: Quantity
     placed: tuple[Placed, ...]
 
+    def figure(self, name: str) -> Quantity:
+        """Return one figure by name. Raises KeyError."""
+        for known, quantity in self.figures:
+            if known == name:
+                return quantity
+        raise KeyError(name)
+
     def pieced(self, block: str) -> PiecedBlock:
         """Return how one block is sewn. Raises KeyError."""
         for pieced in self.blocks:

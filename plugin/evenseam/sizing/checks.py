@@ -1,0 +1,163 @@
+"""What a project must satisfy before it can be sized; every mistake at once, each with its place."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from evenseam.exact import Unit
+from evenseam.pattern import Border, BorderCorners, Bound, CornerPockets, Project, Setting, Sleeve, Turned
+from evenseam.problems import Report
+from evenseam.sizing.centre import standing_size
+from evenseam.sizing.codes import (
+    BINDING_TOO_NARROW,
+    BLOCKS_DO_NOT_FIT,
+    HANGING_TOO_LARGE,
+    NOT_YET,
+    OPENING_TOO_LONG,
+    PRINT_TURNS_WITH_BLOCK,
+    PROJECT_TOO_LARGE,
+    SASHING_UNUSED,
+    SIZE_NOT_POSITIVE,
+    TOO_MANY_BLOCKS,
+)
+from evenseam.sizing.ledger import Ledger
+
+MOST_BLOCKS = 2000
+LONGEST_SIDE = {Unit.INCH: Fraction(140), Unit.CENTIMETRE: Fraction(140) * Fraction(127, 50)}
+"""A king-size quilt with a full drop is about 120 in wide; beyond 140 in something was mistyped."""
+
+
+def check_before_sizing(project: Project, report: Report) -> None:
+    """Report everything that keeps a project from being sized."""
+    arrangement = project.arrangement
+    blocks = arrangement.rows.whole * arrangement.columns.whole
+    if blocks > MOST_BLOCKS:
+        report.add(
+            TOO_MANY_BLOCKS, arrangement.rows.place or arrangement.place,
+            f"{arrangement.rows.text} rows of {arrangement.columns.text} are {blocks} blocks; at most {MOST_BLOCKS} can be "
+            "planned",
+            hint="use fewer rows or columns",
+        )  # fmt: skip
+    if arrangement.setting is Setting.ON_POINT:
+        report.add(
+            NOT_YET, arrangement.place, "blocks on point cannot be sized yet",
+            hint="set the blocks straight: setting: straight",
+        )  # fmt: skip
+    _check_positive(project, report)
+    for border in project.borders:
+        _check_border(border, report)
+    _check_blocks(project, report)
+
+
+def _check_positive(project: Project, report: Report) -> None:
+    lengths = [project.seam_allowance, project.usable_width]
+    for block in project.blocks:
+        lengths += [block.width, block.height]
+    for border in project.borders:
+        lengths.append(border.width)
+    if project.arrangement.sashing:
+        lengths.append(project.arrangement.sashing.width)
+    for length in lengths:
+        if length.value <= 0:
+            report.add(
+                SIZE_NOT_POSITIVE, length.place, f"{length.name} is {length.text}", hint="write a size above 0, such as 2 1/2"
+            )  # fmt: skip
+
+
+def _check_border(border: Border, report: Report) -> None:
+    if border.corners is BorderCorners.MITRED:
+        report.add(
+            NOT_YET, border.place, f"the {border.name} has mitred corners, which cannot be sized yet",
+            hint="use butted corners or cornerstones",
+        )  # fmt: skip
+
+
+def _check_blocks(project: Project, report: Report) -> None:
+    arrangement = project.arrangement
+    positions = [position for row in arrangement.positions for position in row]
+    first = standing_size(project, positions[0])
+    told: set[tuple[str, int]] = set()
+    for position in positions:
+        size = standing_size(project, position)
+        seen = (position.block, position.quarter_turns % 2)
+        if (size[0].value, size[1].value) != (first[0].value, first[1].value) and seen not in told:
+            report.add(
+                BLOCKS_DO_NOT_FIT, arrangement.place,
+                f"{project.block(position.block).name} stands {size[0].text} × {size[1].text} beside blocks of "
+                f"{first[0].text} × {first[1].text}; rows of unequal blocks cannot be sized yet",
+                hint="give all blocks of the arrangement one size, and turn blocks that are not square by half turns only",
+            )  # fmt: skip
+        if position.quarter_turns % 4 and _has_directional_cloth(project, position.block) and seen not in told:
+            report.add(
+                PRINT_TURNS_WITH_BLOCK, arrangement.place,
+                f"{project.block(position.block).name} is turned and holds a directional fabric, whose print turns with it",
+                hint="use another fabric in this block if the print must stand upright",
+            )  # fmt: skip
+        told.add(seen)
+
+
+def _has_directional_cloth(project: Project, block: str) -> bool:
+    return any(project.fabric(piece.fabric).is_directional for piece in project.block(block).pieces)
+
+
+def check_sized(project: Project, ledger: Ledger, report: Report) -> None:
+    """Report what only shows once the sizes are known."""
+    width, height = ledger["finished_width"], ledger["finished_height"]
+    limit = LONGEST_SIDE[project.unit]
+    for side in (width, height):
+        if side.value > limit:
+            report.add(
+                PROJECT_TOO_LARGE, project.arrangement.place or project.place,
+                f"the {side.name} is {side.text}; at most {limit if project.unit is Unit.INCH else '355.6'} "
+                f"{project.unit.symbol} can be planned",
+                hint="use fewer or smaller blocks, or narrower borders",
+            )  # fmt: skip
+    sashing = project.arrangement.sashing
+    if sashing and "sashing_width" not in ledger.figures:
+        report.add(
+            SASHING_UNUSED, sashing.place, "there is sashing between blocks, but only one block",
+            hint="leave the sashing out, or put it all round",
+        )  # fmt: skip
+    _check_finish(project, ledger, report)
+    _check_hanging(project, ledger, report)
+
+
+def _check_finish(project: Project, ledger: Ledger, report: Report) -> None:
+    match project.finish:
+        case Turned(opening=opening):
+            if opening.value >= ledger["finished_width"].value and opening.value >= ledger["finished_height"].value:
+                report.add(
+                    OPENING_TOO_LONG, opening.place or project.finish.place,
+                    f"the opening is {opening.text} long, but the project is only {ledger['finished_width'].text} × "
+                    f"{ledger['finished_height'].text}",
+                    hint="leave about a third of one edge open",
+                )  # fmt: skip
+        case Bound(binding=binding):
+            least = 6 * project.seam_allowance.value
+            if binding.strip_width.value < least:
+                report.add(
+                    BINDING_TOO_NARROW, binding.strip_width.place or project.finish.place,
+                    f"a binding strip of {binding.strip_width.text} sewn on with a seam of {project.seam_allowance.text} "
+                    "does not reach round the edge to its seam line on the back",
+                    hint="six times the seam allowance is the least, and a little more for the loft of the batting",
+                )  # fmt: skip
+
+
+def _check_hanging(project: Project, ledger: Ledger, report: Report) -> None:
+    width = ledger["finished_width"]
+    match project.hanging:
+        case Sleeve() as sleeve:
+            finished = ledger["sleeve_finished_length"]
+            if not 0 < finished.value <= width.value:
+                report.add(
+                    HANGING_TOO_LARGE, sleeve.place,
+                    f"the sleeve would be {finished.text} long on a project {width.text} wide",
+                    hint="add less to its cut length, or turn wider hems",
+                )  # fmt: skip
+        case CornerPockets() as pockets:
+            if 2 * pockets.square.value > width.value:
+                report.add(
+                    HANGING_TOO_LARGE, pockets.place,
+                    f"two corner pockets from squares of {pockets.square.text} do not fit side by side on {width.text}",
+                    hint="cut smaller squares",
+                )  # fmt: skip

@@ -1,0 +1,74 @@
+"""A project as the author decided it becomes a project with every size and position worked out."""
+
+from __future__ import annotations
+
+from evenseam.pattern import Method, Project
+from evenseam.piecing import PiecedBlock, piece_block
+from evenseam.problems import Outcome, Report
+from evenseam.sizing.borders import size_borders
+from evenseam.sizing.centre import blocks_used, size_centre
+from evenseam.sizing.checks import check_before_sizing, check_sized
+from evenseam.sizing.codes import FIGURE_NAME_TAKEN
+from evenseam.sizing.finishing import size_finish, size_hanging
+from evenseam.sizing.ledger import Ledger
+from evenseam.sizing.off_ruler import check_ruler
+from evenseam.sizing.patches import size_patches
+from evenseam.sizing.placing import place_pieces
+from evenseam.sizing.redraft import redraft
+from evenseam.sizing.rotary import size_rotary_pieces
+from evenseam.sizing.sized import SizedProject
+
+
+def size_project(project: Project) -> Outcome[SizedProject]:
+    """Re-draft a project if its edition needs it and work out every figure of it.
+
+    The report holds the problems of the drawing of its blocks too. With an error there is no value.
+    """
+    report = Report()
+    outcome = redraft(project)
+    report.problems += outcome.problems
+    if outcome.value is None or outcome.errors:
+        return Outcome(None, report.as_tuple())
+    project = outcome.value
+    check_before_sizing(project, report)
+    pieced: list[PiecedBlock] = []
+    for id in blocks_used(project):
+        sewn = piece_block(project.block(id))
+        report.problems += sewn.problems
+        if sewn.value is not None:
+            pieced.append(sewn.value)
+    if report.has_errors():
+        return Outcome(None, report.as_tuple())
+    sized = _work_out(project, tuple(pieced), report)
+    return Outcome(None if report.has_errors() else sized, report.as_tuple())
+
+
+def _work_out(project: Project, pieced: tuple[PiecedBlock, ...], report: Report) -> SizedProject:
+    ledger = Ledger()
+    seam = ledger.enter("seam_allowance", project.seam_allowance)
+    ledger.enter("usable_width", project.usable_width)
+    centre = size_centre(project, ledger)
+    for sewn in pieced:
+        block = project.block(sewn.block)
+        if block.method is Method.FOUNDATION:
+            ledger.enter("patch_margin", project.patch_margin)
+            size_patches(block, sewn, project, ledger)
+        else:
+            size_rotary_pieces(block, sewn, project, ledger, report)
+    borders = size_borders(project.borders, centre.width, centre.height, seam, ledger)
+    last = borders[-1] if borders else centre
+    top_width = ledger.work_out("top_width", last.width * 1, rule="raw edge to raw edge of the sewn top")
+    top_height = ledger.work_out("top_height", last.height * 1, rule="raw edge to raw edge of the sewn top")
+    finished_width, finished_height = size_finish(project.finish, seam, ledger)
+    size_hanging(project.hanging, seam, ledger)
+    check_sized(project, ledger, report)
+    for name in ledger.taken:
+        report.add(
+            FIGURE_NAME_TAKEN, project.place, f"two different figures would both be called {name}",
+            hint="rename the block or border it comes from",
+        )  # fmt: skip
+    check_ruler(project, ledger, report)
+    return SizedProject(
+        project, pieced, ledger.as_tuple(), top_width, top_height, finished_width, finished_height,
+        place_pieces(project, centre, borders),
+    )  # fmt: skip

@@ -1,0 +1,147 @@
+"""The steps that join blocks to rows, rows to the centre, and sew the borders round it."""
+
+from __future__ import annotations
+
+from evenseam.pattern import (
+    AddBorderStrips,
+    Border,
+    BorderCorners,
+    JoinRun,
+    Method,
+    Press,
+    Quantity,
+    Run,
+    Sashing,
+    Step,
+    derived,
+)
+from evenseam.sizing.borders import sides_go_first
+from evenseam.sizing.centre import standing_size
+from evenseam.sizing.cut_list import CORNERSTONE, SASH_LYING, SASH_UPRIGHT, corner_id, sides_id, top_bottom_id
+from evenseam.sizing.ledger import named_after
+from evenseam.sizing.sized import SizedProject
+
+
+def centre_steps(sized: SizedProject, blocks: dict[str, str]) -> tuple[list[Step], str]:
+    """Return the steps from blocks to the centre, and the centre's workpiece.
+
+    `blocks` gives the workpiece of every block. Equal rows are one step, done as often as there are such rows.
+    """
+    known = dict(sized.figures)
+    in_row = known["sashes_in_row"].whole if "sashes_in_row" in known else 0
+    sashing_rows = known["sashing_rows"].whole if "sashing_rows" in known else 0
+    sashing = sized.project.arrangement.sashing
+    steps, rows = _rows(sized, blocks, in_row)
+    strip = ""
+    if sashing_rows and "cornerstone_count" in known:
+        step = _sashing_row(sized, in_row, sashing_rows)
+        steps.append(step)
+        strip = step.makes
+    elif sashing_rows:
+        strip = SASH_LYING
+    parts = _alternate(rows, strip, sashing_rows, sashing)
+    if len(parts) == 1:
+        return steps, parts[0]
+    press = Press.SASHING if sashing_rows else _seams_press(sized)
+    measures = (known["centre_width"], known["centre_height"])
+    steps.append(Step("join-rows", JoinRun(parts, Run.DOWN, press, "rows"), "centre", 1, measures))
+    return steps, "centre"
+
+
+def _alternate(parts: list[str], strip: str, strips: int, sashing: Sashing | None) -> tuple[str, ...]:
+    """Put strips between the parts, and outside them as well when there are more strips than parts."""
+    if not strips or sashing is None:
+        return tuple(parts)
+    run = [strip] if sashing.is_around else []
+    for part in parts:
+        run += [part, strip]
+    return tuple(run if sashing.is_around else run[:-1])
+
+
+def _rows(sized: SizedProject, blocks: dict[str, str], in_row: int) -> tuple[list[Step], list[str]]:
+    """Return one step for each different row, and the workpiece of every row from the top."""
+    project = sized.project
+    positions = project.arrangement.positions
+    different = list(dict.fromkeys(positions))
+    measures = _row_size(sized, in_row)
+    steps: list[Step] = []
+    workpieces: dict[object, str] = {}
+    for number, row in enumerate(different, start=1):
+        parts = _alternate(
+            [blocks[position.block] for position in row], SASH_UPRIGHT, in_row, project.arrangement.sashing
+        )
+        turns = _alternate_turns([position.quarter_turns % 4 for position in row], in_row, sized)
+        if len(parts) == 1 and not any(turns):
+            workpieces[row] = parts[0]
+            continue
+        makes = "row" if len(different) == 1 else f"row-{number}"
+        press = Press.SASHING if in_row else _seams_press(sized)
+        operation = JoinRun(parts, Run.ACROSS, press, "sashed row" if in_row else "blocks", turns if any(turns) else ())
+        steps.append(Step(f"join-{makes}", operation, makes, positions.count(row), measures))
+        workpieces[row] = makes
+    return steps, [workpieces[row] for row in positions]
+
+
+def _alternate_turns(turns: list[int], in_row: int, sized: SizedProject) -> tuple[int, ...]:
+    marks = _alternate([str(turn) for turn in turns], "0", in_row, sized.project.arrangement.sashing)
+    return tuple(int(mark) for mark in marks)
+
+
+def _row_size(sized: SizedProject, in_row: int) -> tuple[Quantity, Quantity]:
+    project, seam = sized.project, sized.project.seam_allowance
+    _, height = standing_size(project, project.arrangement.positions[0][0])
+    return sized.figure("centre_width"), derived("unfinished height of a row", height + 2 * seam)
+
+
+def _seams_press(sized: SizedProject) -> Press:
+    # Blocks sewn on foundations bring many layers to a seam: pressed open they lie flat.
+    is_bulky = any(sized.project.block(pieced.block).method is Method.FOUNDATION for pieced in sized.blocks)
+    return Press.OPEN if is_bulky else Press.FIRST
+
+
+def _sashing_row(sized: SizedProject, in_row: int, times: int) -> Step:
+    columns = sized.project.arrangement.columns.whole
+    parts = _alternate([SASH_LYING] * columns, CORNERSTONE, in_row, sized.project.arrangement.sashing)
+    measures = (sized.figure("centre_width"), sized.figure("sashing_strip_width"))
+    operation = JoinRun(parts, Run.ACROSS, Press.SASHING, "sashing row")
+    return Step("join-sashing-row", operation, "sashing-row", times, measures)
+
+
+def border_steps(sized: SizedProject, top: str) -> tuple[list[Step], str]:
+    """Return the steps that sew the borders on, innermost first, and the workpiece of the whole top."""
+    width, height = sized.figure("centre_width"), sized.figure("centre_height")
+    steps: list[Step] = []
+    for border in sized.project.borders:
+        made, top = _border(border, sized, top, width, height)
+        steps += made
+        width, height = made[-1].measures or (width, height)
+    return steps, top
+
+
+def _border(
+    border: Border, sized: SizedProject, inside: str, width: Quantity, height: Quantity
+) -> tuple[list[Step], str]:
+    name = named_after(border.id, "border")
+    wide, high = sized.figure(f"width_with_{name}"), sized.figure(f"height_with_{name}")
+    strips = {Run.ACROSS: sides_id(border), Run.DOWN: top_bottom_id(border)}
+    words = {Run.ACROSS: "sides", Run.DOWN: "top-bottom"}
+    sides_first = sides_go_first(border.order, width, height)
+    first, second = (Run.ACROSS, Run.DOWN) if sides_first else (Run.DOWN, Run.ACROSS)
+    halfway = (wide, height) if sides_first else (width, high)
+    steps: list[Step] = []
+    if border.corners is BorderCorners.CORNERSTONES:
+        long = (wide, sized.figure(f"{name}_strip_width"))
+        strip = f"{border.id}-{words[second]}-with-cornerstones"
+        run = Run.ACROSS if second is Run.DOWN else Run.DOWN
+        parts = (corner_id(border), strips[second], corner_id(border))
+        measures = long if second is Run.DOWN else (long[1], high)
+        operation = JoinRun(parts, run, Press.SECOND, "strip and cornerstones")
+        steps.append(Step(f"{border.id}-cornerstones", operation, strip, 2, measures))
+        strips[second] = strip
+    made = inside
+    for run, measures in ((first, halfway), (second, (wide, high))):
+        id = f"{border.id}-{words[run]}"
+        makes = f"top-with-{id}" if run is first else f"top-with-{border.id}"
+        steps.append(Step(id, AddBorderStrips(border.id, made, strips[run], run, Press.OUTWARD), makes, 1, measures))
+        made = makes
+    return steps, made
