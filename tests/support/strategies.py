@@ -9,9 +9,6 @@ from __future__ import annotations
 from dataclasses import replace
 from fractions import Fraction
 
-from hypothesis import strategies as st
-from support.samples import FOG, LAMP, REED, SEA, count
-
 from evenseam.exact import Unit
 from evenseam.geometry import Point, Polygon
 from evenseam.pattern import (
@@ -37,6 +34,9 @@ from evenseam.pattern import (
     StripJoin,
     Turned,
 )
+from hypothesis import strategies as st
+
+from support.samples import FOG, LAMP, REED, SEA, count
 
 FABRICS = (SEA, FOG, LAMP, REED)
 _FABRIC_IDS = st.sampled_from([fabric.id for fabric in FABRICS])
