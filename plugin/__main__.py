@@ -138,12 +138,14 @@ def pip(*words):
     if done.returncode == 0:
         return None
     lines = [line.strip() for line in done.stdout.splitlines() if line.strip()]
+    # "from versions: none": every name in the lock exists, so an index that knows no version was not reached.
     signs = (
         "NewConnectionError",
-        "Temporary failure in name resolution",
+        "name resolution",
         "ConnectTimeout",
-        "Network is unreachable",
+        "unreachable",
         "getaddrinfo",
+        "from versions: none",
     )
     if any(sign in line for line in lines for sign in signs):
         return "no package index could be reached; connect to a network once and run the command again"
