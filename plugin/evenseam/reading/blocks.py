@@ -1,0 +1,193 @@
+"""Blocks of a pattern file: a finished size, a grid and the pieces on it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field, replace
+from fractions import Fraction
+
+from evenseam.exact import Unit
+from evenseam.geometry import Polygon
+from evenseam.pattern import Block, BlockPiece, Method
+from evenseam.problems import Label, Place, Report
+from evenseam.reading import codes
+from evenseam.reading.entries import Entries, Setting, given, slug, spoken
+from evenseam.reading.format import BLOCK, PIECE
+from evenseam.reading.leaves import read_corners, read_finished_size, read_grid_size, shown
+from evenseam.reading.partition import DrawnPiece, check_convex, check_partition, simple_shape
+from evenseam.reading.shape import is_long_piece
+from evenseam.reading.tree import Entry, Listing, Mapping, Node, Scalar
+
+
+@dataclass(frozen=True, slots=True)
+class _Drawing:
+    """The pieces on the grid, already checked; the same for every size that does not draw the block anew."""
+
+    grid: tuple[Fraction, Fraction]
+    outline: Polygon
+    pieces: tuple[tuple[DrawnPiece, Polygon, Scalar], ...]
+    """With the fabric's name as it was written."""
+    nodes: tuple[Node | None, ...] = field(repr=False)
+
+
+@dataclass(slots=True)
+class Drawings:
+    """Drawings read so far, so that each is checked once however many sizes use it."""
+
+    known: dict[tuple[int, ...], _Drawing | None] = field(default_factory=dict)
+    kept: list[Node | None] = field(default_factory=list)
+    """The nodes themselves, so that an identity in the keys is never given to another node."""
+
+
+def read_block(setting: Setting, entry: Entry, drawings: Drawings) -> Block | None:
+    """Return a block, or None when something about it cannot be used; everything wrong is reported."""
+    if not isinstance(entry.value, Mapping):
+        return None
+    entries = Entries(setting, entry.value, BLOCK, entry.key.place)
+    name = entries.words("name", spoken(entry.key.text))
+    method = entries.choice("method", Method.FOUNDATION.value)
+    size_node = entries.node("finished size")
+    grid_node, outline_node, pieces_node = entries.node("grid"), entries.node("outline"), entries.node("pieces")
+    unit = setting.unit_at(size_node.place) if size_node else setting.edition
+    size = read_finished_size(size_node, unit, setting.report) if size_node else None
+    drawing = _drawing(grid_node, outline_node, pieces_node, drawings, setting.report)
+    if drawing is None:
+        return None
+    pieces = [
+        (fabric, drawn, polygon)
+        for drawn, polygon, word in drawing.pieces
+        if (fabric := setting.fabric(word.text.strip(), word.place)) is not None
+    ]
+    if size is None or size_node is None or method is None or len(pieces) < len(drawing.pieces):
+        return None
+    (width, width_place), (height, height_place) = size
+    _check_proportions(width, height, drawing.grid, size_node.place, setting.report)
+    id = slug(entry.key.text)
+    return Block(
+        id, name,
+        given(f"{id} block width", width, unit, size_node, width_place),
+        given(f"{id} block height", height, unit, size_node, height_place),
+        *drawing.grid, drawing.outline,
+        tuple(BlockPiece(drawn.id, fabric, polygon, drawn.place) for fabric, drawn, polygon in pieces),
+        Method(method), entry.key.place,
+    )  # fmt: skip
+
+
+def _check_proportions(
+    width: Fraction, height: Fraction, grid: tuple[Fraction, Fraction], place: Place, report: Report
+) -> None:
+    if width * grid[1] != height * grid[0]:
+        message = "the squares of the grid are not square at this finished size"
+        report.add(
+            codes.BLOCK_PROPORTIONS_DIFFER,
+            place,
+            message,
+            "if the block should not be stretched, give size and grid the same proportions",
+        )
+
+
+def _drawing(
+    grid_node: Node | None, outline_node: Node | None, pieces_node: Node | None, drawings: Drawings, report: Report
+) -> _Drawing | None:
+    nodes = (grid_node, outline_node, pieces_node)
+    key = tuple(id(node) for node in nodes)
+    if key not in drawings.known:
+        drawings.kept.extend(nodes)
+        drawings.known[key] = _read_drawing(grid_node, outline_node, pieces_node, report)
+    return drawings.known[key]
+
+
+def _read_drawing(
+    grid_node: Node | None, outline_node: Node | None, pieces_node: Node | None, report: Report
+) -> _Drawing | None:
+    before = len(report.problems)
+    grid = read_grid_size(grid_node, report) if grid_node else None
+    pieces, are_all = _read_pieces(pieces_node, report)
+    if grid is None or not isinstance(pieces_node, Listing):
+        return None
+    outline = _read_outline(outline_node, grid, report)
+    if outline is None:
+        return None
+    first_line = replace(pieces_node.place, end_line=pieces_node.place.line, end_column=pieces_node.place.column + 1)
+    check_partition(outline, [(drawn, polygon) for drawn, polygon, _ in pieces], are_all, first_line, report)
+    if len(report.problems) > before:
+        return None
+    return _Drawing(grid, outline, tuple(pieces), (grid_node, outline_node, pieces_node))
+
+
+def _read_outline(node: Node | None, grid: tuple[Fraction, Fraction], report: Report) -> Polygon | None:
+    whole = Polygon.rectangle(Fraction(0), Fraction(0), *grid)
+    if node is None:
+        return whole
+    points = read_corners(node, report)
+    polygon = simple_shape(points, "the outline", node.place, report) if points else None
+    if polygon is None:
+        return None
+    if not polygon.is_convex:
+        report.add(
+            codes.OUTLINE_NOT_CONVEX,
+            node.place,
+            "the outline bends inward",
+            "make the block larger, or two blocks of it",
+        )
+        return None
+    if polygon.bounds != whole.bounds:
+        message = f"the outline does not reach all four sides of the grid, {grid[0]} x {grid[1]}"
+        report.add(
+            codes.OUTLINE_OFF_GRID,
+            node.place,
+            message,
+            "the finished size is that of the grid: let the outline touch each side, and cross none",
+        )
+        return None
+    return polygon
+
+
+def _read_pieces(node: Node | None, report: Report) -> tuple[list[tuple[DrawnPiece, Polygon, Scalar]], bool]:
+    """Return the pieces that can be drawn, and whether these are all, each of them good."""
+    if not isinstance(node, Listing):
+        return [], False
+    found: list[tuple[DrawnPiece, Polygon, Scalar]] = []
+    are_all = True
+    seen: dict[str, Place] = {}
+    for number, item in enumerate(node.items, start=1):
+        read = _read_piece(item, number, report)
+        if read is None:
+            are_all = False
+            continue
+        drawn, fabric = read
+        if drawn.id in seen:
+            message = f"two pieces are called {shown(drawn.id)}"
+            report.add(
+                codes.DUPLICATE_NAME,
+                drawn.place,
+                message,
+                "give each its own name",
+                (Label(seen[drawn.id], "the first"),),
+            )
+            are_all = False
+        seen.setdefault(drawn.id, drawn.place)
+        polygon = simple_shape(drawn.points, f"piece {drawn.id}", drawn.place, report)
+        if polygon is None:
+            are_all = False
+            continue
+        # A piece that bends inward still covers its part of the block: overlaps and gaps are looked for with it.
+        check_convex(polygon, f"piece {drawn.id}", drawn.place, report)
+        found.append((drawn, polygon, fabric))
+    return found, are_all
+
+
+def _read_piece(item: Node, number: int, report: Report) -> tuple[DrawnPiece, Scalar] | None:
+    if not isinstance(item, Mapping):
+        return None
+    if not is_long_piece(item, PIECE):
+        entry = item.entries[0]
+        points = read_corners(entry.value, report)
+        return None if points is None else (DrawnPiece(f"p{number}", points, entry.value.place), entry.key)
+    at = item.entries[0].key.place if item.entries else item.place
+    entries = Entries(Setting(report, Unit.INCH, Unit.INCH), item, PIECE, at)
+    fabric, corners = entries.node("fabric"), entries.node("corners")
+    name = slug(entries.words("name", f"p{number}")) or f"p{number}"
+    points = read_corners(corners, report) if corners is not None else None
+    if points is None or corners is None or not isinstance(fabric, Scalar):
+        return None
+    return DrawnPiece(name, points, corners.place), fabric

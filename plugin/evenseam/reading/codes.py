@@ -1,0 +1,70 @@
+"""Every problem the reader of pattern files can report."""
+
+from __future__ import annotations
+
+from evenseam.problems import Code, Severity
+
+# 1xx: the text is not the plain kind of YAML a pattern file is written in.
+NOT_READABLE = Code(101, "not-readable")
+TAB_INDENT = Code(102, "tab-indent")
+CONTROL_CHARACTER = Code(103, "control-character")
+DUPLICATE_KEY = Code(104, "duplicate-key")
+ANCHOR_OR_ALIAS = Code(105, "anchor-or-alias")
+MERGE_KEY = Code(106, "merge-key")
+TAG = Code(107, "tag")
+KEY_NOT_TEXT = Code(108, "key-not-text")
+TOO_DEEP = Code(109, "too-deep")
+TOO_LONG = Code(110, "file-too-long")
+TOO_MANY_ENTRIES = Code(111, "too-many-entries")
+SECOND_DOCUMENT = Code(112, "second-document")
+EMPTY_FILE = Code(113, "empty-file")
+
+# 2xx: the words and values of the file.
+UNKNOWN_KEY = Code(201, "unknown-key")
+MISSING_KEY = Code(202, "missing-key")
+NOT_A_MAPPING = Code(203, "not-a-mapping")
+NOT_A_LIST = Code(204, "not-a-list")
+NOT_A_TEXT = Code(205, "not-a-text")
+UNKNOWN_CHOICE = Code(206, "unknown-choice")
+NOT_A_LENGTH = Code(207, "not-a-length")
+WRONG_UNIT = Code(208, "wrong-unit")
+SIZE_NOT_POSITIVE = Code(209, "size-not-positive")
+SIZE_TOO_LARGE = Code(210, "size-too-large")
+NOT_A_COUNT = Code(211, "not-a-count")
+TOO_MANY = Code(212, "too-many")
+NOT_A_COLOUR = Code(213, "not-a-colour")
+NOT_A_DATE = Code(214, "not-a-date")
+NOT_A_POINT = Code(215, "not-a-point")
+TEXT_TOO_LONG = Code(216, "text-too-long")
+WRONG_FORMAT_NUMBER = Code(217, "wrong-format-number")
+NOT_A_NAME = Code(218, "not-a-name")
+NOT_A_PAIR = Code(219, "not-a-pair")
+EMPTY = Code(220, "nothing-listed")
+
+# 3xx: what the values say together.
+UNDEFINED_FABRIC = Code(301, "undefined-fabric")
+UNDEFINED_BLOCK = Code(302, "undefined-block")
+DUPLICATE_NAME = Code(303, "duplicate-name")
+LAYOUT_MISMATCH = Code(304, "layout-mismatch")
+BLOCK_SIZES_DIFFER = Code(305, "block-sizes-differ")
+OVERRIDES_NOTHING = Code(306, "overrides-nothing")
+SAYS_NOTHING_DIFFERENT = Code(307, "says-nothing-different", Severity.WARNING)
+UNDEFINED_SIZE = Code(308, "undefined-size")
+VERSION_NOT_IN_CHANGES = Code(309, "version-not-in-changes")
+UNUSED_FABRIC = Code(310, "unused-fabric", Severity.WARNING)
+UNUSED_BLOCK = Code(311, "unused-block", Severity.WARNING)
+CHANGES_NOT_NEWEST_FIRST = Code(312, "changes-not-newest-first")
+SAME_SIZE_TWICE = Code(313, "same-size-twice", Severity.WARNING)
+BLOCK_PROPORTIONS_DIFFER = Code(314, "block-proportions-differ", Severity.WARNING)
+
+# 33x: the drawing of a block.
+TOO_FEW_CORNERS = Code(330, "too-few-corners")
+REPEATED_CORNER = Code(331, "repeated-corner")
+CROSSES_ITSELF = Code(332, "crosses-itself")
+NO_AREA = Code(333, "no-area")
+NOT_CONVEX = Code(334, "piece-not-convex")
+OUTLINE_NOT_CONVEX = Code(335, "outline-not-convex")
+OUTSIDE_OUTLINE = Code(336, "outside-outline")
+PIECES_OVERLAP = Code(337, "pieces-overlap")
+GAP = Code(338, "gap-between-pieces")
+OUTLINE_OFF_GRID = Code(339, "outline-off-grid")

@@ -1,0 +1,245 @@
+"""From a YAML text to a located tree: the safe, plain part of YAML only, and every scalar stays text."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from typing import Any
+
+import yaml
+
+from evenseam.problems import Label, Outcome, Place, Report, SourceText
+from evenseam.reading import codes
+from evenseam.reading.tree import Entry, Listing, Mapping, Node, Scalar
+
+LONGEST_FILE = 1_000_000
+"""Characters."""
+DEEPEST = 40
+MOST_NODES = 50_000
+
+# Everything that is no letter and no plain line end: control characters, line separators a text editor does not show
+# as a new line, marks that turn the direction of writing (they can make a text read as something it is not), and
+# halves of character pairs.
+UNWANTED = re.compile(
+    "[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u2028\u2029\u202a-\u202e\u2066-\u2069\ufeff\ufffe\uffff\ud800-\udfff]"
+)
+_TAB_INDENT = re.compile(r"^ *\t", re.MULTILINE)
+_PARSER: Any = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
+
+
+class _Stop(Exception):
+    """The text cannot be read any further; the reason is in the report."""
+
+
+def parse_tree(source: SourceText) -> Outcome[Node]:
+    """Read a YAML text into a tree.
+
+    Anchors, aliases, merge keys, tags, duplicate keys, keys that are no text and further documents are problems.
+    The value is None when the text cannot be read to its end.
+    """
+    report = Report()
+    if len(source.text) > LONGEST_FILE:
+        message = f"the file has {len(source.text):,} characters; at most {LONGEST_FILE:,} are read"
+        report.add(
+            codes.TOO_LONG, _start_of(source), message, "a pattern file is a few pages long; is this the right file?"
+        )
+        return Outcome(None, report.as_tuple())
+    text = _without_unwanted(source, report)
+    composer = _Composer(source.name, report)
+    try:
+        tree = composer.compose(text)
+    except _Stop:
+        tree = None
+    except yaml.YAMLError as error:
+        tree = None
+        _report_unreadable(source, text, error, report)
+    if tree is None and not report.problems:
+        report.add(
+            codes.EMPTY_FILE, _start_of(source), "the file is empty", "`evenseam new NAME` writes one to start from"
+        )
+    return Outcome(tree, report.as_tuple())
+
+
+class _Composer:
+    """Builds the tree from the parser's events."""
+
+    def __init__(self, file: str, report: Report) -> None:
+        self.file = file
+        self.report = report
+        self.count = 0
+
+    def compose(self, text: str) -> Node | None:
+        events = iter(yaml.parse(text, Loader=_PARSER))
+        tree: Node | None = None
+        documents = 0
+        for event in events:
+            if isinstance(event, yaml.DocumentStartEvent):
+                documents += 1
+                if documents > 1:
+                    message = "a second document starts here"
+                    self.report.add(
+                        codes.SECOND_DOCUMENT,
+                        self.place(event),
+                        message,
+                        "take out the line ---: one file is one pattern",
+                    )
+                    raise _Stop
+            elif isinstance(event, yaml.NodeEvent):
+                tree = self.node(event, events, 1)
+        is_nothing = isinstance(tree, Scalar) and tree.is_plain and not tree.text
+        return None if is_nothing else tree
+
+    def node(self, event: Any, events: Iterator[Any], depth: int) -> Node:
+        self.count += 1
+        if self.count > MOST_NODES:
+            message = f"the file has more than {MOST_NODES:,} entries"
+            self.report.add(
+                codes.TOO_MANY_ENTRIES, self.place(event), message, "leave some out: a pattern needs a few hundred"
+            )
+            raise _Stop
+        if depth > DEEPEST:
+            message = f"lists and mappings are more than {DEEPEST} levels deep here"
+            self.report.add(codes.TOO_DEEP, self.place(event), message, "a pattern file needs about six levels")
+            raise _Stop
+        self.refuse_extras(event)
+        match event:
+            case yaml.MappingStartEvent():
+                return self.mapping(event, events, depth)
+            case yaml.SequenceStartEvent():
+                return self.listing(event, events, depth)
+            case yaml.ScalarEvent():
+                return self.scalar(event)
+        return Scalar("", self.place(event))
+
+    def listing(self, start: Any, events: Iterator[Any], depth: int) -> Listing:
+        items: list[Node] = []
+        for event in events:
+            if isinstance(event, yaml.SequenceEndEvent):
+                return Listing(tuple(items), self.stretch(start, event, items[-1].place if items else None))
+            items.append(self.node(event, events, depth + 1))
+        raise AssertionError("the parser ends every list it starts")
+
+    def mapping(self, start: Any, events: Iterator[Any], depth: int) -> Mapping:
+        entries: dict[str, Entry] = {}
+        last: Place | None = None
+        for event in events:
+            if isinstance(event, yaml.MappingEndEvent):
+                return Mapping(tuple(entries.values()), self.stretch(start, event, last), bool(start.flow_style))
+            key = self.node(event, events, depth + 1)
+            value = self.node(next(events), events, depth + 1)
+            last = value.place
+            if not isinstance(key, Scalar):
+                self.report.add(
+                    codes.KEY_NOT_TEXT,
+                    key.place,
+                    "a key is a word, not a list or a mapping",
+                    "put text with braces or brackets in quotes",
+                )
+            elif key.is_plain and key.text == "<<":
+                self.report.add(
+                    codes.MERGE_KEY,
+                    key.place,
+                    "merge keys (<<) are not used in pattern files",
+                    "write the lines out, or let a size say only what differs",
+                )
+            elif key.text in entries:
+                first = entries[key.text].key.place
+                self.report.add(
+                    codes.DUPLICATE_KEY, key.place, f"{_short(key.text)} is written twice", "keep one of the two",
+                    (Label(first, "first written here"),),
+                )  # fmt: skip
+            else:
+                entries[key.text] = Entry(key, value)
+        raise AssertionError("the parser ends every mapping it starts")
+
+    def scalar(self, event: Any) -> Scalar:
+        place = self.place(event)
+        if event.style == '"' and UNWANTED.search(event.value):
+            message = "this text holds a control character, written with a backslash"
+            self.report.add(codes.CONTROL_CHARACTER, place, message, "take it out")
+        text = UNWANTED.sub("\ufffd", event.value)
+        return Scalar(text, place, event.style is None, lines=self.lines(event) if event.style == "|" else ())
+
+    def lines(self, event: Any) -> tuple[Place, ...]:
+        """Return where each line of a literal text stands; its indentation is found by the parser, not told by it."""
+        first = event.start_mark.line + 2
+        count = event.value.count("\n") + (not event.value.endswith("\n"))
+        return tuple(Place(self.file, line, 1, line, 1) for line in range(first, first + count))
+
+    def refuse_extras(self, event: Any) -> None:
+        if isinstance(event, yaml.AliasEvent) or event.anchor is not None:
+            message = "names for repeated parts (& and *) are not used in pattern files"
+            hint = "write the part out; text that starts with & or * goes in quotes"
+            self.report.add(codes.ANCHOR_OR_ALIAS, self.place(event), message, hint)
+        if getattr(event, "tag", None) is not None:
+            message = "type tags (!) are not used in pattern files"
+            self.report.add(
+                codes.TAG, self.place(event), message, "take it out; text that starts with ! goes in quotes"
+            )
+
+    def place(self, event: Any) -> Place:
+        start, end = event.start_mark, event.end_mark
+        return Place(self.file, start.line + 1, start.column + 1, end.line + 1, end.column + 1)
+
+    def stretch(self, start: Any, end: Any, last: Place | None) -> Place:
+        """Return the stretch of a collection: to its closing bracket, or to the end of its last value."""
+        first = start.start_mark
+        if start.flow_style or last is None:
+            close = end.end_mark
+            return Place(self.file, first.line + 1, first.column + 1, close.line + 1, close.column + 1)
+        return Place(self.file, first.line + 1, first.column + 1, last.end_line, last.end_column)
+
+
+def _without_unwanted(source: SourceText, report: Report) -> str:
+    """Report unwanted characters and return the text with a stand-in for each, so that places stay right."""
+    text = source.text.removeprefix("\ufeff")
+    if not UNWANTED.search(text):
+        return text
+    for number, line in enumerate(re.split("\r\n|\r|\n", text), start=1):
+        for found in UNWANTED.finditer(line):
+            place = Place(source.name, number, found.start() + 1, number, found.end() + 1)
+            message = f"a control character (U+{ord(found[0]):04X}) stands here, which no reader can see"
+            report.add(
+                codes.CONTROL_CHARACTER,
+                place,
+                message,
+                "take it out: delete the characters around it and type them again",
+            )
+    return UNWANTED.sub("\ufffd", text)
+
+
+def _report_unreadable(source: SourceText, text: str, error: yaml.YAMLError, report: Report) -> None:
+    tabs = [text.count("\n", 0, found.start()) + 1 for found in _TAB_INDENT.finditer(text)]
+    mark = getattr(error, "problem_mark", None) or getattr(error, "context_mark", None)
+    lines = re.split("\r\n|\r|\n", text)
+    line = min(mark.line + 1, len(lines)) if mark else 1
+    column = min(mark.column + 1, len(lines[line - 1]) + 1) if mark else 1
+    for tab in tabs:
+        width = len(lines[tab - 1]) - len(lines[tab - 1].lstrip(" \t"))
+        place = Place(source.name, tab, 1, tab, width + 1)
+        report.add(codes.TAB_INDENT, place, "this line begins with a tab", "use spaces: two for each level")
+    if not tabs:
+        reason = getattr(error, "problem", None) or "the text breaks off"
+        message = f"the lines cannot be read from here: {reason}"
+        hint = _reading_hint(str(reason), lines[line - 1])
+        report.add(codes.NOT_READABLE, Place(source.name, line, column, line, column + 1), message, hint)
+
+
+def _reading_hint(reason: str, line: str) -> str:
+    if "mapping values are not allowed" in reason:
+        return (
+            "a text with a colon in it goes in quotes; otherwise look at the indentation of this line and the one above"
+        )
+    if "could not find expected ':'" in reason:
+        return "a key needs a colon and a space after it"
+    if "did not find expected" in reason or "expected" in reason:
+        return "look for a missing quote, bracket or comma, and for lines that do not start below each other"
+    return "put the text in quotes, and look at the line above"
+
+
+def _start_of(source: SourceText) -> Place:
+    return Place(source.name, 1, 1, 1, 1)
+
+
+def _short(text: str) -> str:
+    return repr(text if len(text) <= 40 else text[:39] + "…")

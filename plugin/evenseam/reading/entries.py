@@ -1,0 +1,179 @@
+"""One mapping of a project, read key by key: values with their reasons, and a problem for each that is missing."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass, field
+from fractions import Fraction
+from typing import TypeVar
+
+from evenseam.exact import Unit
+from evenseam.pattern import Given, Prose, Quantity
+from evenseam.problems import Place, Report
+from evenseam.reading import codes
+from evenseam.reading.defaults import Default
+from evenseam.reading.kinds import Choice, Count, Length, Markdown, Record, Words
+from evenseam.reading.leaves import (
+    did_you_mean,
+    read_choice,
+    read_count,
+    read_length,
+    read_words,
+    read_yes_no,
+    shown,
+)
+from evenseam.reading.tree import Entry, Mapping, Node, Scalar, is_inside, is_none
+
+_K = TypeVar("_K")
+
+
+@dataclass(slots=True)
+class Setting:
+    """What holds for all of one project while it is read."""
+
+    report: Report
+    drafted: Unit
+    """The unit of the file."""
+    edition: Unit
+    """The unit of the project."""
+    edition_places: tuple[Place, ...] = ()
+    """Where the lengths of this edition stand; all others are in the drafted unit."""
+    fabrics: dict[str, Scalar] = field(default_factory=dict)
+    """Names of the fabrics, and the keys that define them."""
+    used_fabrics: set[str] = field(default_factory=set)
+    blocks: dict[str, Scalar] = field(default_factory=dict)
+    used_blocks: set[str] = field(default_factory=set)
+
+    def unit_at(self, place: Place) -> Unit:
+        """Return the unit a length standing here is in."""
+        return self.edition if any(is_inside(place, outer) for outer in self.edition_places) else self.drafted
+
+    def fabric(self, text: str, place: Place) -> str | None:
+        """Return the id of a fabric that is defined, or report the name."""
+        if text in self.fabrics:
+            self.used_fabrics.add(text)
+            return slug(text)
+        hint = did_you_mean(text, tuple(self.fabrics)) or "define it under `fabrics`, or use one of: " + ", ".join(
+            self.fabrics
+        )
+        self.report.add(codes.UNDEFINED_FABRIC, place, f"no fabric is called {shown(text)}", hint)
+        return None
+
+    def block(self, text: str, place: Place) -> str | None:
+        """Return the id of a block that is defined, or report the name."""
+        if text in self.blocks:
+            self.used_blocks.add(text)
+            return slug(text)
+        hint = did_you_mean(text, tuple(self.blocks)) or "define it under `blocks`, or use one of: " + ", ".join(
+            self.blocks
+        )
+        self.report.add(codes.UNDEFINED_BLOCK, place, f"no block is called {shown(text)}", hint)
+        return None
+
+
+@dataclass(frozen=True, slots=True)
+class Entries:
+    """A mapping, the table of its keys, and the place to point at when a key is missing."""
+
+    setting: Setting
+    mapping: Mapping
+    record: Record
+    at: Place
+
+    def get(self, key: str) -> Entry | None:
+        """Return the entry of a key; None when it is not there or says none. Reports a missing key that is needed."""
+        known = self.record.field(key)
+        assert known is not None, f"{key} is no key of the {self.record.name}"
+        entry = self.mapping.entry(key)
+        if entry is not None and not is_none(entry.value):
+            return entry
+        if known.is_required:
+            place = entry.key.place if entry else self.at
+            example = f", such as {key}: {known.example}" if known.example else ""
+            self.setting.report.add(
+                codes.MISSING_KEY, place, f"the {self.record.name} has no {key!r}", f"add {key!r}{example}"
+            )
+        return None
+
+    def node(self, key: str) -> Node | None:
+        """Return the value of a key, if it is there."""
+        entry = self.get(key)
+        return entry.value if entry else None
+
+    def inner(self, key: str, record: Record) -> Entries | None:
+        """Return the entries of a mapping under a key; None when it is not there or is no mapping."""
+        entry = self.get(key)
+        if entry is None or not isinstance(entry.value, Mapping):
+            return None
+        return Entries(self.setting, entry.value, record, entry.key.place)
+
+    def length(self, key: str, name: str, default: Default | None = None) -> Quantity | None:
+        """Return a length as a named figure."""
+        node = self.node(key)
+        if node is None:
+            return default.quantity(name, self.setting.edition) if default else None
+        unit = self.setting.unit_at(node.place)
+        kind = self._kind(key, Length)
+        value = read_length(node, kind, unit, self.setting.report)
+        return None if value is None else given(name, value, unit, node)
+
+    def count(self, key: str, name: str) -> Quantity | None:
+        """Return a count as a named figure."""
+        node = self.node(key)
+        value = read_count(node, self._kind(key, Count), self.setting.report) if node is not None else None
+        return None if value is None or node is None else given(name, Fraction(value), Unit.COUNT, node)
+
+    def choice(self, key: str, default: str) -> str | None:
+        """Return one of the words of a choice; None when another word stands there."""
+        node = self.node(key)
+        return default if node is None else read_choice(node, self._kind(key, Choice).options, self.setting.report)
+
+    def yes(self, key: str) -> bool:
+        """Return whether the key says yes."""
+        node = self.node(key)
+        return node is not None and bool(read_yes_no(node, self.setting.report))
+
+    def words(self, key: str, default: str = "") -> str:
+        """Return a line of text."""
+        node = self.node(key)
+        return default if node is None else read_words(node, self._kind(key, Words), self.setting.report) or default
+
+    def prose(self, key: str) -> Prose | None:
+        """Return paragraphs of text."""
+        node = self.node(key)
+        return None if node is None else prose_of(node, self._kind(key, Markdown), self.setting.report)
+
+    def fabric(self, key: str) -> str | None:
+        """Return the id of a fabric; None when it is missing or not defined."""
+        node = self.node(key)
+        if not isinstance(node, Scalar):
+            return None
+        return self.setting.fabric(node.text.strip(), node.place)
+
+    def _kind(self, key: str, kind: type[_K]) -> _K:
+        known = self.record.field(key)
+        assert known is not None and isinstance(known.kind, kind), f"{key} is no {kind.__name__}"
+        return known.kind
+
+
+def given(name: str, value: Fraction, unit: Unit, node: Node, place: Place | None = None) -> Quantity:
+    """Return a figure the author wrote."""
+    text = node.text if isinstance(node, Scalar) else ""
+    return Quantity(name, value, unit, Given(place or node.place, text))
+
+
+def prose_of(node: Node, kind: Markdown, report: Report) -> Prose | None:
+    """Return a text of the author with its place."""
+    text = read_words(node, kind, report)
+    return None if text is None else Prose(text, node.place)
+
+
+def slug(text: str) -> str:
+    """Return a name for addresses and ids: small letters, digits and hyphens; other letters stay as they are."""
+    return re.sub(r"[\W_]+", "-", text.lower()).strip("-")
+
+
+def spoken(key: str) -> str:
+    """Return a key as a maker reads it: with a capital letter."""
+    text = " ".join(key.split())
+    return text[:1].upper() + text[1:]

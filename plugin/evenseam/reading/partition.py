@@ -1,0 +1,241 @@
+"""Whether the pieces of a block fill its outline: no gap, no overlap, nothing outside, nothing bent inward."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+from math import lcm
+
+from evenseam.exact import Unit, format_number
+from evenseam.geometry import Point, Polygon
+from evenseam.problems import Label, Place, Report
+from evenseam.reading import codes
+from evenseam.reading.plane import (
+    Corner,
+    Shape,
+    are_apart,
+    common,
+    convex_parts,
+    convex_split,
+    crossing,
+    doubled_area,
+    edges,
+    inward_corners,
+    share_edge,
+    turn,
+    without,
+    without_straight_corners,
+)
+
+MOST_TOLD = 12
+"""Overlaps and gaps of one block that are told one by one."""
+
+
+@dataclass(frozen=True, slots=True)
+class DrawnPiece:
+    """A piece as the author wrote it."""
+
+    id: str
+    points: tuple[Point, ...]
+    place: Place
+
+
+def simple_shape(points: Sequence[Point], what: str, place: Place, report: Report) -> Polygon | None:
+    """Return a clockwise polygon without straight corners, or report why the points make none."""
+    corners = [_as_corner(point) for point in points]
+    if len(corners) > 1 and corners[0] == corners[-1]:
+        corners.pop()
+    if len(corners) < 3:
+        report.add(codes.TOO_FEW_CORNERS, place, f"{what} has {len(corners)} corners", "a shape needs at least three")
+        return None
+    shape = tuple(corners)
+    for corner, following in edges(shape):
+        if corner == following:
+            report.add(
+                codes.REPEATED_CORNER,
+                place,
+                f"{what} has the corner {_written(corner)} twice in a row",
+                "write it once",
+            )
+            return None
+    if doubled_area(shape) == 0 and all(turn(shape[0], shape[1], corner) == 0 for corner in shape):
+        report.add(codes.NO_AREA, place, f"the corners of {what} lie on one line", "move one of them off the line")
+        return None
+    meeting = crossing(shape)
+    if meeting:
+        message = f"the edges of {what} that start at {_written(meeting[0])} and {_written(meeting[1])} meet"
+        report.add(
+            codes.CROSSES_ITSELF, place, message, "list the corners in the order in which a pencil would draw them"
+        )
+        return None
+    shape = without_straight_corners(shape)
+    return _as_polygon(shape if doubled_area(shape) > 0 else shape[::-1], 1)
+
+
+def check_convex(polygon: Polygon, what: str, place: Place, report: Report) -> bool:
+    """Report a piece that bends inward, with a straight cut that splits it into two that do not."""
+    shape = _shape(polygon, 1)
+    inward = inward_corners(shape)
+    if not inward:
+        return True
+    listed = " and ".join(_written(shape[index]) for index in inward)
+    message = f"{what} bends inward at {listed}; straight seams cannot sew it in one piece"
+    cut = convex_split(shape)
+    if cut:
+        start, end, one, other = cut
+        hint = f"split it from {_written(start)} to {_written(end)}: {_listed(one)} and {_listed(other)}"
+    else:
+        hint = f"split it from {_written(shape[inward[0]])} straight across into pieces that bend outward only"
+    report.add(codes.NOT_CONVEX, place, message, hint)
+    return False
+
+
+def check_partition(
+    outline: Polygon, pieces: Sequence[tuple[DrawnPiece, Polygon]], are_all: bool, pieces_place: Place, report: Report
+) -> None:
+    """Report pieces that leave the outline, overlap, or leave a part of it uncovered.
+
+    `are_all` is false when some piece could not be read; gaps are then not looked for.
+    """
+    scale = _scale([outline, *(polygon for _, polygon in pieces)])
+    whole = _shape(outline, scale)
+    parts = [(drawn, convex_parts(_shape(polygon, scale))) for drawn, polygon in pieces]
+    is_within = True
+    for (drawn, _), (_, polygon) in zip(parts, pieces, strict=True):
+        out = [c for c in _shape(polygon, scale) if any(turn(start, end, c) < 0 for start, end in edges(whole))]
+        if out:
+            is_within = False
+            listed = ", ".join(_written(_unscaled(c, scale)) for c in out)
+            message = f"{_named(drawn)} reaches outside the block at {listed}"
+            left, top, right, bottom = (_text(side) for side in outline.bounds)
+            hint = f"the block reaches from {left},{top} to {right},{bottom}: move the corner, or enlarge the grid"
+            report.add(codes.OUTSIDE_OUTLINE, drawn.place, message, hint)
+    has_overlap = _report_overlaps(parts, scale, report)
+    covered = sum(doubled_area(part) for _, shapes in parts for part in shapes)
+    if are_all and (not is_within or has_overlap or covered != doubled_area(whole)):
+        _report_gaps(whole, [part for _, shapes in parts for part in shapes], scale, pieces_place, report)
+
+
+def _report_overlaps(parts: Sequence[tuple[DrawnPiece, list[Shape]]], scale: int, report: Report) -> bool:
+    found: list[tuple[DrawnPiece, DrawnPiece, list[Shape]]] = []
+    boxes = [_box(shapes) for _, shapes in parts]
+    for second in range(len(parts)):
+        for first in range(second):
+            if _boxes_apart(boxes[first], boxes[second]):
+                continue
+            shared = [
+                piece
+                for one in parts[first][1]
+                for other in parts[second][1]
+                if not are_apart(one, other) and (piece := common(one, other))
+            ]
+            if shared:
+                found.append((parts[first][0], parts[second][0], shared))
+                if len(found) == MOST_TOLD:
+                    break
+        if len(found) == MOST_TOLD:
+            break
+    for one, other, shared in found:
+        area = _area(shared, scale)
+        message = f"{_named(other)} and {_named(one)} overlap by {area} around {_middle(shared, scale)}"
+        hint = "let them share the corners along their common edge"
+        report.add(
+            codes.PIECES_OVERLAP, other.place, message, hint, (Label(one.place, f"{_named(one)} is drawn here"),)
+        )
+    return bool(found)
+
+
+def _report_gaps(whole: Shape, parts: list[Shape], scale: int, place: Place, report: Report) -> None:
+    rest = [whole]
+    for part in parts:
+        rest = [piece for shape in rest for piece in without(shape, part)]
+    for region in _regions(rest)[:MOST_TOLD]:
+        message = f"no piece covers {_area(region, scale)} around {_middle(region, scale)}"
+        if len(region) == 1:
+            corners = tuple(_unscaled(c, scale) for c in without_straight_corners(region[0]))
+            hint = f"add a piece with the corners {_listed(corners)}, or move the corners of its neighbours"
+        else:
+            hint = "move the corners of the pieces around it, or add a piece"
+        report.add(codes.GAP, place, message, hint)
+
+
+def _regions(shapes: list[Shape]) -> list[list[Shape]]:
+    """Put shapes that touch along an edge together."""
+    regions: list[list[Shape]] = []
+    for shape in shapes:
+        touching = [region for region in regions if any(share_edge(shape, other) for other in region)]
+        merged = [shape, *(other for region in touching for other in region)]
+        regions = [*(region for region in regions if region not in touching), merged]
+    return regions
+
+
+def _named(drawn: DrawnPiece) -> str:
+    return f"piece {drawn.id}"
+
+
+def _as_corner(point: Point) -> Corner:
+    assert isinstance(point.x, Fraction) and isinstance(point.y, Fraction), "the corners of a grid are rational"
+    return point.x, point.y
+
+
+def _scale(polygons: Sequence[Polygon]) -> int:
+    return lcm(
+        *(number.denominator for polygon in polygons for point in polygon.corners for number in _as_corner(point))
+    )
+
+
+def _shape(polygon: Polygon, scale: int) -> Shape:
+    """Return the corners times `scale`; as whole numbers when the scale makes them so."""
+    corners = [_as_corner(point) for point in polygon.corners]
+    if scale == 1:
+        return tuple(corners)
+    return tuple((int(x * scale), int(y * scale)) for x, y in corners)
+
+
+def _as_polygon(shape: Shape, scale: int) -> Polygon:
+    return Polygon(tuple(Point(Fraction(x) / scale, Fraction(y) / scale) for x, y in shape))
+
+
+def _unscaled(corner: Corner, scale: int) -> Corner:
+    return Fraction(corner[0]) / scale, Fraction(corner[1]) / scale
+
+
+def _area(shapes: Sequence[Shape], scale: int) -> str:
+    area = Fraction(sum(doubled_area(shape) for shape in shapes)) / (2 * scale * scale)
+    return f"{format_number(area, Unit.INCH)} grid square{'' if area == 1 else 's'}"
+
+
+def _middle(shapes: Sequence[Shape], scale: int) -> str:
+    """Return a point well inside the first and largest shape, to the nearest quarter."""
+    largest = max(shapes, key=doubled_area)
+    across, down = (Fraction(sum(c[axis] for c in largest)) / (len(largest) * scale) for axis in (0, 1))
+    return _written((Fraction(round(across * 4), 4), Fraction(round(down * 4), 4)))
+
+
+def _box(shapes: Sequence[Shape]) -> tuple[Fraction, Fraction, Fraction, Fraction]:
+    across = [c[0] for shape in shapes for c in shape]
+    down = [c[1] for shape in shapes for c in shape]
+    return Fraction(min(across)), Fraction(min(down)), Fraction(max(across)), Fraction(max(down))
+
+
+def _boxes_apart(one: tuple[Fraction, ...], other: tuple[Fraction, ...]) -> bool:
+    return one[2] <= other[0] or other[2] <= one[0] or one[3] <= other[1] or other[3] <= one[1]
+
+
+def _written(corner: Corner) -> str:
+    return f"{_text(Fraction(corner[0]))},{_text(Fraction(corner[1]))}"
+
+
+def _listed(shape: Shape) -> str:
+    return '"' + " ".join(_written(corner) for corner in shape) + '"'
+
+
+def _text(number: object) -> str:
+    """Return a coordinate as it is written in a pattern file: 3, 3.5 or 7/3."""
+    assert isinstance(number, Fraction)
+    if 1000 % number.denominator:
+        return str(number)
+    thousandths = abs(int(number * 1000))
+    digits = f"{thousandths // 1000}.{thousandths % 1000:03d}".rstrip("0").rstrip(".")
+    return f"-{digits}" if number < 0 else digits

@@ -1,0 +1,119 @@
+"""One size in one edition: from a tree in which every override is already applied to a project."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from evenseam.exact import Unit
+from evenseam.pattern import Arrangement, Block, Fabric, Project, Prose, Quantity
+from evenseam.problems import Place
+from evenseam.reading import codes, defaults
+from evenseam.reading.blocks import Drawings, read_block
+from evenseam.reading.entries import Entries, Setting, prose_of, slug, spoken
+from evenseam.reading.format import ARRANGEMENT, BATTING, FABRIC, MOST_BLOCKS_PLACED, SIZE, USES
+from evenseam.reading.kinds import Markdown
+from evenseam.reading.leaves import read_colour
+from evenseam.reading.parts import Missing, read_arrangement, read_borders, read_finish, read_hanging
+from evenseam.reading.tree import Entry, Mapping, is_none
+
+
+def read_project(setting: Setting, size: Entry, tree: Mapping, drawings: Drawings) -> Project | None:
+    """Return the project, or None when a part of it cannot be used; everything wrong is reported."""
+    entries = Entries(setting, tree, SIZE, size.key.place)
+    fabrics = _read_fabrics(setting, entries.get("fabrics"))
+    blocks = _read_blocks(setting, entries.get("blocks"), drawings)
+    seam = _seam_allowance(entries)
+    usable_width = entries.length("usable width", "usable width", defaults.USABLE_WIDTH)
+    margin = entries.length("patch margin", "patch margin", defaults.PATCH_MARGIN)
+    inner = entries.inner("arrangement", ARRANGEMENT)
+    arrangement = read_arrangement(inner, blocks or ()) if inner else None
+    if arrangement is not None and not _is_countable(setting, arrangement):
+        arrangement = None
+    borders = read_borders(setting, entries.get("borders"))
+    finish = read_finish(setting, entries.get("finish"), _is_large(arrangement, blocks or ()))
+    hanging = read_hanging(setting, entries.get("hanging"))
+    batting = entries.inner("batting", BATTING)
+    use = entries.choice("use", "other")
+    if (
+        fabrics is None or blocks is None or seam is None or usable_width is None or margin is None
+        or arrangement is None or borders is None or finish is None or isinstance(hanging, Missing) or use is None
+    ):  # fmt: skip
+        return None
+    return Project(
+        slug(size.key.text), entries.words("name", spoken(size.key.text)), setting.edition, seam, usable_width, fabrics,
+        blocks, arrangement, borders, finish, hanging, margin,
+        batting.words("name", "Cotton batting") if batting else "Cotton batting",
+        USES[use], entries.words("summary"), entries.prose("introduction"), _additions(setting, entries.get("words")), size.key.place,
+    )  # fmt: skip
+
+
+def _seam_allowance(entries: Entries) -> Quantity | None:
+    """Return the seam allowance; an edition in the other unit has the usual one of its own unless it says otherwise."""
+    setting = entries.setting
+    node = entries.mapping.value("seam allowance")
+    if node is not None and setting.unit_at(node.place) is not setting.edition:
+        return defaults.SEAM_ALLOWANCE.quantity("seam allowance", setting.edition)
+    return entries.length("seam allowance", "seam allowance", defaults.SEAM_ALLOWANCE)
+
+
+def _read_fabrics(setting: Setting, entry: Entry | None) -> tuple[Fabric, ...] | None:
+    if entry is None or not isinstance(entry.value, Mapping):
+        return None
+    fabrics: list[Fabric] = []
+    for each in entry.value.entries:
+        if is_none(each.value):
+            continue
+        setting.fabrics[each.key.text] = each.key
+        if not isinstance(each.value, Mapping):
+            return None
+        entries = Entries(setting, each.value, FABRIC, each.key.place)
+        node = entries.node("colour")
+        colour = read_colour(node, setting.report) if node is not None else None
+        name = entries.words("name", spoken(each.key.text))
+        role, is_directional = entries.words("role"), entries.yes("directional")
+        if colour is not None:
+            fabrics.append(Fabric(slug(each.key.text), name, colour, is_directional, role, each.key.place))
+    return tuple(fabrics) if len(fabrics) == len(setting.fabrics) else None
+
+
+def _read_blocks(setting: Setting, entry: Entry | None, drawings: Drawings) -> tuple[Block, ...] | None:
+    if entry is None or not isinstance(entry.value, Mapping):
+        return None
+    kept = [each for each in entry.value.entries if not is_none(each.value)]
+    setting.blocks.update({each.key.text: each.key for each in kept})
+    blocks = [read_block(setting, each, drawings) for each in kept]
+    return tuple(block for block in blocks if block is not None) if None not in blocks else None
+
+
+def _is_countable(setting: Setting, arrangement: Arrangement) -> bool:
+    number = arrangement.rows.whole * arrangement.columns.whole
+    if number <= MOST_BLOCKS_PLACED:
+        return True
+    message = f"{arrangement.rows.whole} rows of {arrangement.columns.whole} are {number} blocks; at most {MOST_BLOCKS_PLACED:,}"
+    place: Place | None = arrangement.rows.place or arrangement.place
+    setting.report.add(codes.TOO_MANY, place, message, "use fewer, larger blocks")
+    return False
+
+
+def _is_large(arrangement: Arrangement | None, blocks: tuple[Block, ...]) -> bool:
+    """Tell whether the usual figures for quilts apply, not those for small pieces: by the blocks laid edge to edge."""
+    if arrangement is None:
+        return False
+    sizes = {block.id: block for block in blocks}
+    first = sizes.get(arrangement.positions[0][0].block)
+    if first is None:
+        return False
+    unit = first.width.unit if first.width.unit is Unit.CENTIMETRE else Unit.INCH
+    sides = (first.width.value * arrangement.columns.value, first.height.value * arrangement.rows.value)
+    return any(side > Fraction(defaults.LARGE_FROM[unit]) for side in sides)
+
+
+def _additions(setting: Setting, entry: Entry | None) -> tuple[tuple[str, Prose], ...]:
+    if entry is None or not isinstance(entry.value, Mapping):
+        return ()
+    found = [
+        (each.key.text, prose_of(each.value, Markdown(4000), setting.report))
+        for each in entry.value.entries
+        if not is_none(each.value)
+    ]
+    return tuple((step, prose) for step, prose in found if prose is not None)
