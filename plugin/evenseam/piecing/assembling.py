@@ -6,11 +6,11 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from evenseam.exact import Number
-from evenseam.geometry import ArrangedLine, Arrangement, members
+from evenseam.geometry import Arrangement, members
 from evenseam.pattern import Block, Press
 from evenseam.piecing.peel import Peeler
 from evenseam.piecing.pieced import PiecedBlock, Seam, Section, SectionJoin, SectionPiece
-from evenseam.piecing.seam_tree import Ruler, SeamTree, before, pieces_of, sections_of
+from evenseam.piecing.seam_tree import Ruler, SeamTree, before, inner_ends, pieces_of, sections_of
 
 LONGEST_JOINED_NAME = 4
 """Parts made of more sections than this are named by their first and last: A to H."""
@@ -67,7 +67,7 @@ class Assembler:
         makes = part_name([names[section] for section in sections_of(tree)])
         one, other = pieces_of(tree.first), pieces_of(tree.second)
         start, end = tree.line.chord(tree.pieces)
-        ends_of_one, ends_of_other = (_seams_that_end(tree.line, side) for side in (one, other))
+        ends_of_one, ends_of_other = (inner_ends(tree.line, side) for side in (one, other))
         joins.append(
             SectionJoin(
                 makes,
@@ -115,13 +115,6 @@ def part_name(sections: Sequence[str]) -> str:
     ('A+B+C', 'B to F')
     """
     return "+".join(sections) if len(sections) <= LONGEST_JOINED_NAME else f"{sections[0]} to {sections[-1]}"
-
-
-def _seams_that_end(line: ArrangedLine, side: int) -> set[int]:
-    """Return the corners inside the stretch of a side along the line where seams of that side end."""
-    lying = line.edges_of(side)
-    places = {edge.start for edge in lying} & {edge.end for edge in lying}
-    return {line.corners[place] for place in places}
 
 
 def _pressing(first_seams: int, second_seams: int) -> Press:

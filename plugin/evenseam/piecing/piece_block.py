@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from fractions import Fraction
 
 from evenseam.exact import Number, sign
@@ -18,7 +19,7 @@ from evenseam.piecing.codes import (
 from evenseam.piecing.peel import Peeler
 from evenseam.piecing.pieced import PiecedBlock
 from evenseam.piecing.seam_tree import Ruler
-from evenseam.piecing.search import Locked, piece_tree, section_tree
+from evenseam.piecing.search import locked_sets, piece_tree, section_tree
 from evenseam.problems import Outcome, Report
 
 MOST_PIECES = 400
@@ -39,12 +40,16 @@ def piece_block(block: Block) -> Outcome[PiecedBlock]:
     arrangement = arrange([piece.outline for piece in block.pieces])
     peeler = Peeler.of(arrangement)
     ruler = Ruler(arrangement, block.scale)
-    tree = (section_tree if block.method is Method.FOUNDATION else piece_tree)(peeler, ruler)
-    if isinstance(tree, Locked):
-        for pieces in tree.locked:
+    locked = locked_sets(peeler)
+    if locked:
+        for pieces in locked:
             report.add(BLOCK_LOCKED, block.place, f"block {block.name!r}: no straight seam parts {pieces}")
         return Outcome(None, report.as_tuple())
-    return Outcome(Assembler(block, arrangement, peeler, ruler).pieced(tree), report.as_tuple())
+    assembler = Assembler(block, arrangement, peeler, ruler)
+    if block.method is Method.ROTARY:
+        return Outcome(assembler.pieced(piece_tree(peeler, ruler)), report.as_tuple())
+    found = section_tree(peeler, ruler)
+    return Outcome(replace(assembler.pieced(found.tree), is_fewest=found.is_fewest), report.as_tuple())
 
 
 def _check(block: Block, report: Report) -> None:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import TypeAlias, Union
 
@@ -64,9 +64,6 @@ class Ruler:
         return (corners[end] - corners[start]).scaled(*self.scale)
 
 
-Wish: TypeAlias = Callable[[], tuple[Number | int, ...]]
-
-
 def before(one: tuple[Number | int, ...], other: tuple[Number | int, ...]) -> bool:
     """Tell whether one row of exact numbers comes before another of the same length, decided exactly."""
     for left, right in zip(one, other, strict=True):
@@ -74,3 +71,15 @@ def before(one: tuple[Number | int, ...], other: tuple[Number | int, ...]) -> bo
         if difference:
             return difference < 0
     return False
+
+
+def points_to_match(line: ArrangedLine, first: int, second: int) -> int:
+    """Count the points of a seam where a seam of each side ends."""
+    return len(inner_ends(line, first) & inner_ends(line, second))
+
+
+def inner_ends(line: ArrangedLine, side: int) -> set[int]:
+    """Return the corners inside the stretch of one side along a line where seams of that side end."""
+    lying = line.edges_of(side)
+    places = {edge.start for edge in lying} & {edge.end for edge in lying}
+    return {line.corners[place] for place in places}

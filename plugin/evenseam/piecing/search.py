@@ -1,37 +1,163 @@
-"""First working search: any separating line will do."""
+"""Straight seams right across a block: down to the fewest sections, or down to single pieces."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 
+from evenseam.exact import Number, sign
+from evenseam.geometry import ArrangedLine, members
+from evenseam.piecing.fewest import FewestSections
 from evenseam.piecing.peel import Peeler
-from evenseam.piecing.seam_tree import Parting, Ruler, SeamTree, sides
+from evenseam.piecing.seam_tree import Parting, Ruler, SeamTree, before, points_to_match, sides
+
+_MOST_CHOICES = 3000
+"""So many sets of pieces are looked at to choose among equally few sections; after that the first that fits is taken."""
 
 
 @dataclass(frozen=True, slots=True)
 class Locked:
-    """Sets of pieces that no straight seam can part."""
+    """The smallest sets of two or more pieces that no straight seam parts, once every seam that can be is opened."""
 
-    locked: tuple[int, ...]
-
-
-def section_tree(peeler: Peeler, ruler: Ruler) -> SeamTree | Locked:
-    """Return a tree of seams down to sections."""
-    return _part(peeler, peeler.arrangement.everything, stops_at_sections=True)
+    sets: tuple[int, ...]
 
 
-def piece_tree(peeler: Peeler, ruler: Ruler) -> SeamTree | Locked:
-    """Return a tree of seams down to single pieces."""
-    return _part(peeler, peeler.arrangement.everything, stops_at_sections=False)
+@dataclass(frozen=True, slots=True)
+class SectionTree:
+    """A tree of seams down to sections."""
+
+    tree: SeamTree
+    is_fewest: bool
+    """True when it is proved that no tree has fewer sections."""
 
 
-def _part(peeler: Peeler, pieces: int, *, stops_at_sections: bool) -> SeamTree | Locked:
-    if not pieces & (pieces - 1) or (stops_at_sections and peeler.is_one_section(pieces)):
-        return pieces
-    line = next((line for line in peeler.arrangement.lines if line.separates(pieces)), None)
-    if line is None:
-        return Locked((pieces,))
-    one, other = (_part(peeler, side, stops_at_sections=stops_at_sections) for side in sides(line, pieces))
-    if isinstance(one, Locked) or isinstance(other, Locked):
-        return Locked(tuple(found for side in (one, other) if isinstance(side, Locked) for found in side.locked))
-    return Parting(pieces, line, one, other)
+def locked_sets(peeler: Peeler) -> tuple[int, ...]:
+    """Return the sets of pieces that stay locked, lowest piece first; none when the block can be sewn.
+
+    Opening seams is confluent: whatever is opened first, the same sets stay.
+    """
+    waiting = [peeler.arrangement.everything]
+    locked: list[int] = []
+    while waiting:
+        pieces = waiting.pop()
+        line = next((line for line in peeler.arrangement.lines if line.separates(pieces)), None)
+        if line is not None:
+            waiting += sides(line, pieces)
+        elif pieces & (pieces - 1):
+            locked.append(pieces)
+    return tuple(sorted(locked, key=lambda pieces: pieces & -pieces))
+
+
+def section_tree(peeler: Peeler, ruler: Ruler) -> SectionTree:
+    """Return a tree down to the fewest sections, the best of them for the maker.
+
+    Among trees with equally few sections: sections of even size, then few points to match, then long seams last.
+    The block must not be locked.
+    """
+    search = FewestSections.of(peeler)
+    fewest = search.fewest(peeler.arrangement.everything)
+    choice = _Choice(peeler, ruler, search, {})
+    tree = choice.best(peeler.arrangement.everything).tree
+    return SectionTree(tree, search.is_proved or fewest == 1)
+
+
+def piece_tree(peeler: Peeler, ruler: Ruler) -> SeamTree:
+    """Return a tree down to single pieces: seams along the block's edges before slanted ones, long seams last.
+
+    The block must not be locked.
+    """
+    return _PieceTree(peeler, ruler, peeler.arrangement.lines).tree(peeler.arrangement.everything)
+
+
+@dataclass(frozen=True, slots=True)
+class _Rated:
+    """A tree, and what speaks for it; less is better."""
+
+    unevenness: int
+    """Sum of the squares of the section sizes."""
+    match_points: int
+    tree: SeamTree
+
+
+@dataclass(frozen=True, slots=True)
+class _Choice:
+    """Chooses among trees with the fewest sections."""
+
+    peeler: Peeler
+    ruler: Ruler
+    search: FewestSections
+    rated: dict[int, _Rated]
+
+    def best(self, pieces: int) -> _Rated:
+        """Return the best tree over these pieces."""
+        known = self.rated.get(pieces)
+        if known is not None:
+            return known
+        if self.search.fewest(pieces) == 1:
+            found = _Rated(pieces.bit_count() ** 2, 0, pieces)
+        else:
+            found = self._best_parting(pieces)
+        self.rated[pieces] = found
+        return found
+
+    def _best_parting(self, pieces: int) -> _Rated:
+        chosen: tuple[tuple[Number | int, ...], _Rated] | None = None
+        for line in self._lines(pieces):
+            first, second = sides(line, pieces)
+            one, other = self.best(first), self.best(second)
+            matches = one.match_points + other.match_points + points_to_match(line, first, second)
+            unevenness = one.unevenness + other.unevenness
+            imbalance = abs(first.bit_count() - second.bit_count())
+            wish = (unevenness, matches, -self.ruler.square_of_length(*line.chord(pieces)), imbalance, first)
+            if chosen is None or before(wish, chosen[0]):
+                chosen = wish, _Rated(unevenness, matches, Parting(pieces, line, one.tree, other.tree))
+        if chosen is None:
+            raise ValueError(f"no line parts {list(members(pieces))} as the search did")
+        return chosen[1]
+
+    def _lines(self, pieces: int) -> list[ArrangedLine]:
+        """Return the lines that a tree with the fewest sections may open first."""
+        fewest = self.search.fewest(pieces)
+        fitting: list[ArrangedLine] = []
+        for line in self.search.lines:
+            if not line.separates(pieces):
+                continue
+            one, other = sides(line, pieces)
+            if self.search.at_least(one) + self.search.at_least(other) > fewest:
+                continue
+            if self.search.fewest(one) + self.search.fewest(other) == fewest:
+                fitting.append(line)
+                if len(self.rated) > _MOST_CHOICES:
+                    break
+        return fitting
+
+
+@dataclass(frozen=True, slots=True)
+class _PieceTree:
+    """Opens seams one after the other down to pieces."""
+
+    peeler: Peeler
+    ruler: Ruler
+    lines: tuple[ArrangedLine, ...]
+
+    def tree(self, pieces: int) -> SeamTree:
+        """Return the tree over these pieces."""
+        if not pieces & (pieces - 1):
+            return pieces
+        chosen: tuple[tuple[Number | int, ...], ArrangedLine] | None = None
+        for line in self.lines:
+            if line.separates(pieces):
+                wish = self._wish(line, pieces)
+                if chosen is None or before(wish, chosen[0]):
+                    chosen = wish, line
+        if chosen is None:
+            raise ValueError(f"pieces {list(members(pieces))} are locked")
+        one, other = sides(chosen[1], pieces)
+        return Parting(pieces, chosen[1], self.tree(one), self.tree(other))
+
+    def _wish(self, line: ArrangedLine, pieces: int) -> tuple[Number | int, ...]:
+        first, second = sides(line, pieces)
+        start, end = line.chord(pieces)
+        step = self.ruler.step(start, end)
+        is_slanted = sign(step.x) != 0 and sign(step.y) != 0
+        imbalance = abs(first.bit_count() - second.bit_count())
+        return int(is_slanted), -step.dot(step), imbalance, points_to_match(line, first, second), first
