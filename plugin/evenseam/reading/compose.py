@@ -158,7 +158,7 @@ class _Composer:
             message = "this text holds a control character, written with a backslash"
             self.report.add(codes.CONTROL_CHARACTER, place, message, "take it out")
         text = UNWANTED.sub("\ufffd", event.value)
-        return Scalar(text, place, event.style is None, lines=self.lines(event) if event.style == "|" else ())
+        return Scalar(text, place, not event.style, lines=self.lines(event) if event.style == "|" else ())
 
     def lines(self, event: Any) -> tuple[Place, ...]:
         """Return where each line of a literal text stands; its indentation is found by the parser, not told by it."""
