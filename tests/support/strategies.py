@@ -141,11 +141,11 @@ def arrangements(draw: st.DrawFn, unit: Unit, block_ids: tuple[str, ...], is_squ
 
 
 @st.composite
-def border_lists(draw: st.DrawFn, unit: Unit) -> tuple[Border, ...]:
-    """Return up to three borders, each with its own order and corners."""
+def border_lists(draw: st.DrawFn, unit: Unit, cornerstones: bool = False) -> tuple[Border, ...]:
+    """Return up to three borders, each with its own order; with `cornerstones` some of them have cornerstones."""
     made = []
     for place in ("inner", "middle", "outer")[: draw(st.integers(0, 3))]:
-        has_cornerstones = draw(st.integers(0, 3)) == 0
+        has_cornerstones = cornerstones and draw(st.integers(0, 2)) == 0
         made.append(
             Border(
                 f"{place}-border", f"{place} border", draw(lengths(f"{place} border width", unit, "1/2", "4")),
@@ -189,7 +189,9 @@ def hangings(draw: st.DrawFn, unit: Unit) -> Hanging | None:
 
 
 @st.composite
-def projects(draw: st.DrawFn, units: tuple[Unit, ...] = (Unit.INCH, Unit.CENTIMETRE)) -> Project:
+def projects(
+    draw: st.DrawFn, units: tuple[Unit, ...] = (Unit.INCH, Unit.CENTIMETRE), border_cornerstones: bool = False
+) -> Project:
     """Return a valid project in one of `units`, drafted in that unit or in the other one, to be re-drafted."""
     edition = draw(st.sampled_from(units))
     unit = draw(st.sampled_from([edition, edition, Unit.INCH, Unit.CENTIMETRE]))
@@ -208,6 +210,6 @@ def projects(draw: st.DrawFn, units: tuple[Unit, ...] = (Unit.INCH, Unit.CENTIME
     return Project(
         "sample", "Sample", edition,
         Quantity("seam allowance", Fraction(draw(seam)), unit, sample), Quantity("usable width", width, unit, sample),
-        fabrics, made, draw(arrangements(unit, ids, across == down)), draw(border_lists(unit)), draw(finishes(unit)),
+        fabrics, made, draw(arrangements(unit, ids, across == down)), draw(border_lists(unit, border_cornerstones)), draw(finishes(unit)),
         draw(hangings(unit)), Quantity("patch margin", margin, unit, sample), "Cotton batting",
     )  # fmt: skip

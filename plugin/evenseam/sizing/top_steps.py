@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from evenseam.pattern import (
     AddBorderStrips,
     Border,
@@ -22,72 +24,75 @@ from evenseam.sizing.ledger import named_after
 from evenseam.sizing.sized import SizedProject
 
 
+@dataclass(frozen=True, slots=True)
+class _Part:
+    """A workpiece in a run, and how far it is turned clockwise."""
+
+    workpiece: str
+    quarter_turns: int = 0
+
+
 def centre_steps(sized: SizedProject, blocks: dict[str, str]) -> tuple[list[Step], str]:
     """Return the steps from blocks to the centre, and the centre's workpiece.
 
-    `blocks` gives the workpiece of every block. Equal rows are one step, done as often as there are such rows.
+    `blocks` gives the workpiece of every block. Equal rows are one step, done as often as there are such rows; a row
+    of one block alone is no step.
     """
     known = dict(sized.figures)
     in_row = known["sashes_in_row"].whole if "sashes_in_row" in known else 0
     sashing_rows = known["sashing_rows"].whole if "sashing_rows" in known else 0
     sashing = sized.project.arrangement.sashing
     steps, rows = _rows(sized, blocks, in_row)
-    strip = ""
+    strip = SASH_LYING
     if sashing_rows and "cornerstone_count" in known:
-        step = _sashing_row(sized, in_row, sashing_rows)
-        steps.append(step)
-        strip = step.makes
-    elif sashing_rows:
-        strip = SASH_LYING
-    parts = _alternate(rows, strip, sashing_rows, sashing)
+        steps.append(_sashing_row(sized, in_row, sashing_rows))
+        strip = steps[-1].makes
+    parts = _with_strips(rows, strip, sashing_rows, sashing)
     if len(parts) == 1:
-        return steps, parts[0]
+        return steps, parts[0].workpiece
     press = Press.SASHING if sashing_rows else _seams_press(sized)
     measures = (known["centre_width"], known["centre_height"])
-    steps.append(Step("join-rows", JoinRun(parts, Run.DOWN, press, "rows"), "centre", 1, measures))
+    steps.append(Step("join-rows", _run(parts, Run.DOWN, press, "rows"), "centre", 1, measures))
     return steps, "centre"
 
 
-def _alternate(parts: list[str], strip: str, strips: int, sashing: Sashing | None) -> tuple[str, ...]:
-    """Put strips between the parts, and outside them as well when there are more strips than parts."""
+def _with_strips(parts: list[_Part], strip: str, strips: int, sashing: Sashing | None) -> list[_Part]:
+    """Put strips between the parts, and outside them as well when the sashing goes all round."""
     if not strips or sashing is None:
-        return tuple(parts)
-    run = [strip] if sashing.is_around else []
+        return parts
+    run = [_Part(strip)]
     for part in parts:
-        run += [part, strip]
-    return tuple(run if sashing.is_around else run[:-1])
+        run += [part, _Part(strip)]
+    return run if sashing.is_around else run[1:-1]
 
 
-def _rows(sized: SizedProject, blocks: dict[str, str], in_row: int) -> tuple[list[Step], list[str]]:
+def _run(parts: list[_Part], run: Run, press: Press, kind: str) -> JoinRun:
+    turns = tuple(part.quarter_turns for part in parts)
+    return JoinRun(tuple(part.workpiece for part in parts), run, press, kind, turns if any(turns) else ())
+
+
+def _rows(sized: SizedProject, blocks: dict[str, str], in_row: int) -> tuple[list[Step], list[_Part]]:
     """Return one step for each different row, and the workpiece of every row from the top."""
-    project = sized.project
-    positions = project.arrangement.positions
+    positions, sashing = sized.project.arrangement.positions, sized.project.arrangement.sashing
     different = list(dict.fromkeys(positions))
-    measures = _row_size(sized, in_row)
+    measures = _row_size(sized)
     steps: list[Step] = []
-    workpieces: dict[object, str] = {}
+    workpieces: dict[object, _Part] = {}
     for number, row in enumerate(different, start=1):
-        parts = _alternate(
-            [blocks[position.block] for position in row], SASH_UPRIGHT, in_row, project.arrangement.sashing
-        )
-        turns = _alternate_turns([position.quarter_turns % 4 for position in row], in_row, sized)
-        if len(parts) == 1 and not any(turns):
+        standing = [_Part(blocks[position.block], position.quarter_turns % 4) for position in row]
+        parts = _with_strips(standing, SASH_UPRIGHT, in_row, sashing)
+        if len(parts) == 1:
             workpieces[row] = parts[0]
             continue
         makes = "row" if len(different) == 1 else f"row-{number}"
         press = Press.SASHING if in_row else _seams_press(sized)
-        operation = JoinRun(parts, Run.ACROSS, press, "sashed row" if in_row else "blocks", turns if any(turns) else ())
+        operation = _run(parts, Run.ACROSS, press, "sashed row" if in_row else "blocks")
         steps.append(Step(f"join-{makes}", operation, makes, positions.count(row), measures))
-        workpieces[row] = makes
+        workpieces[row] = _Part(makes)
     return steps, [workpieces[row] for row in positions]
 
 
-def _alternate_turns(turns: list[int], in_row: int, sized: SizedProject) -> tuple[int, ...]:
-    marks = _alternate([str(turn) for turn in turns], "0", in_row, sized.project.arrangement.sashing)
-    return tuple(int(mark) for mark in marks)
-
-
-def _row_size(sized: SizedProject, in_row: int) -> tuple[Quantity, Quantity]:
+def _row_size(sized: SizedProject) -> tuple[Quantity, Quantity]:
     project, seam = sized.project, sized.project.seam_allowance
     _, height = standing_size(project, project.arrangement.positions[0][0])
     return sized.figure("centre_width"), derived("unfinished height of a row", height + 2 * seam)
@@ -100,10 +105,11 @@ def _seams_press(sized: SizedProject) -> Press:
 
 
 def _sashing_row(sized: SizedProject, in_row: int, times: int) -> Step:
-    columns = sized.project.arrangement.columns.whole
-    parts = _alternate([SASH_LYING] * columns, CORNERSTONE, in_row, sized.project.arrangement.sashing)
+    arrangement = sized.project.arrangement
+    sashes = [_Part(SASH_LYING)] * arrangement.columns.whole
+    parts = _with_strips(sashes, CORNERSTONE, in_row, arrangement.sashing)
     measures = (sized.figure("centre_width"), sized.figure("sashing_strip_width"))
-    operation = JoinRun(parts, Run.ACROSS, Press.SASHING, "sashing row")
+    operation = _run(parts, Run.ACROSS, Press.SASHING, "sashing row")
     return Step("join-sashing-row", operation, "sashing-row", times, measures)
 
 
