@@ -1,0 +1,163 @@
+"""Whether a cut is the right size for its piece: foundation patches and rotary pieces."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from math import isqrt
+
+from evenseam.exact import Number, Surd, Unit, floor, is_multiple, square_root
+from evenseam.pattern import Cut, CutShape
+from evenseam.sizing.simulator import codes
+from evenseam.sizing.simulator.plane import Outline, Spot, sides, spread, upright_size
+from evenseam.sizing.simulator.table import Table
+
+UPRIGHT: Spot = (Fraction(1), Fraction(0))
+RECTANGLES = frozenset({CutShape.RECTANGLE, CutShape.SQUARE, CutShape.STRIP, CutShape.PATCH})
+
+
+def patch_step(unit: Unit) -> Fraction:
+    """Return the marks patches are cut on: every 1/4 in or 0.5 cm."""
+    return Fraction(1, 2) if unit is Unit.CENTIMETRE else Fraction(1, 4)
+
+
+def check_patch(table: Table, cut: Cut, piece: str, shape: Outline, seam: Spot | None) -> bool:
+    """Check that a patch covers its piece, with seam allowance and margin all round, and is not wastefully large.
+
+    `shape` is the finished piece; `seam` the direction of the seam it is sewn on with, None for the first piece,
+    which may be laid along any of its sides. Cloth with an up is always laid upright. Returns True when it fits.
+    """
+    allowance = 2 * (table.seam + table.project.patch_margin.value)
+    step = patch_step(table.unit)
+    directions: tuple[Spot, ...]
+    if table.is_directional(cut.material):
+        directions, may_turn = (UPRIGHT,), False
+    elif seam is not None:
+        directions, may_turn = (seam,), True
+    else:
+        directions = (UPRIGHT, *((end[0] - start[0], end[1] - start[1]) for start, end in sides(shape)))
+        may_turn = True
+    needs = [_needed(shape, direction, allowance, step) for direction in directions]
+    if may_turn:
+        needs += [(height, width) for width, height in needs]
+    width, height = cut.width.value, cut.height.value
+    if (width, height) in needs:
+        return True
+    wide, high = min(needs, key=lambda need: _distance(need, (width, height)))
+    told = (
+        f"“{cut.label}” is {table.size(width, height)}; piece {piece} with seam allowance and margin needs "
+        f"{table.size(wide, high)}"
+    )
+    figures = (cut.width, cut.height, table.project.patch_margin)
+    if width < wide or height < high:
+        table.tell(codes.PATCH_TOO_SMALL, told, *figures)
+    elif not (is_multiple(width, step) and is_multiple(height, step)):
+        table.tell(codes.PATCH_OFF_GRID, f"{told}, cut to the {table.length(step)}", *figures)
+    else:
+        table.tell(codes.PATCH_TOO_LARGE, told, *figures)
+    return False
+
+
+def check_rotary(table: Table, cut: Cut, piece: str, shape: Outline) -> bool:
+    """Check a piece cut to size: finished piece and seam allowance on every side. Returns True when it fits.
+
+    Triangles come from squares: half-square with (2 + √2) × seam allowance beyond the finished short side,
+    quarter-square with (2 + 2√2) × seam allowance beyond the finished long side (plain geometry of a seam allowance
+    round a 45° corner); sizes that fall between the ruler's marks are cut to the next mark up.
+    """
+    width, height = cut.width.value, cut.height.value
+    need = _rotary_need(table, cut, shape)
+    if need is None:
+        table.tell(
+            codes.WRONG_WORKPIECE, f"“{cut.label}” is cut as a {cut.shape.value}, piece {piece} is of another shape",
+            cut.width,
+        )  # fmt: skip
+        return False
+    mark = table.unit.ruler_mark
+    for wide, high in need:
+        if _is_cut_for(width, wide, mark) and _is_cut_for(height, high, mark):
+            return True
+    wide, high = need[0]
+    table.tell(
+        codes.PIECE_SIZE_WRONG,
+        f"“{cut.label}” is {table.size(width, height)}; piece {piece} with its seam allowances needs "
+        f"{table.size(wide, high)}",
+        cut.width, cut.height,
+    )  # fmt: skip
+    return False
+
+
+def _rotary_need(table: Table, cut: Cut, shape: Outline) -> list[tuple[Number, Number]] | None:
+    seam = table.seam
+    if cut.shape in RECTANGLES and len(shape) == 4:
+        upright = upright_size(shape)
+        if upright is not None:
+            return [(upright[0] + 2 * seam, upright[1] + 2 * seam)]
+        lengths = _right_angled(shape)
+        if lengths is None or lengths[0] != lengths[2]:
+            return None
+        first, second = lengths[0] + 2 * seam, lengths[1] + 2 * seam
+        return [(first, second), (second, first)]
+    if len(shape) == 3 and cut.shape in (CutShape.HALF_SQUARE_TRIANGLE, CutShape.QUARTER_SQUARE_TRIANGLE):
+        squares = sorted(_length_squared(side) for side in sides(shape))
+        if squares[0] != squares[1] or squares[0] + squares[1] != squares[2]:
+            return None
+        if cut.shape is CutShape.HALF_SQUARE_TRIANGLE:
+            square = _root(squares[0]) + (2 + square_root(2)) * seam
+        else:
+            square = _root(squares[2]) + (2 + 2 * square_root(2)) * seam
+        return [(square, square)]
+    return None
+
+
+def _right_angled(shape: Outline) -> list[Number] | None:
+    steps = [(end[0] - start[0], end[1] - start[1]) for start, end in sides(shape)]
+    for (ax, ay), (bx, by) in zip(steps, (*steps[1:], steps[0]), strict=True):
+        if ax * bx + ay * by != 0:
+            return None
+    return [_root(_length_squared(side)) for side in sides(shape)]
+
+
+def _length_squared(side: tuple[Spot, Spot]) -> Number:
+    (ax, ay), (bx, by) = side
+    return (bx - ax) * (bx - ax) + (by - ay) * (by - ay)
+
+
+def _root(square: Number) -> Number:
+    # Of a Surd, only approximately: no ruler tells 2^-60 in, and the marks it is compared with are far coarser.
+    return square_root(square.approximately(60)) if isinstance(square, Surd) else square_root(square)
+
+
+def _is_cut_for(cut: Number, need: Number, mark: Fraction) -> bool:
+    """Tell whether a cut is the need itself, or the need brought up to the next mark."""
+    if cut == need:
+        return True
+    return is_multiple(cut, mark) and cut > need and not is_multiple(need, mark) and cut - need < mark
+
+
+def _needed(shape: Outline, direction: Spot, allowance: Number, step: Fraction) -> tuple[Fraction, Fraction]:
+    along, square, length_squared = spread(shape, direction)
+    return (
+        _next_mark(along, length_squared, allowance, step),
+        _next_mark(square, length_squared, allowance, step),
+    )
+
+
+def _next_mark(reach: Number, length_squared: Number, allowance: Number, step: Fraction) -> Fraction:
+    """Return the first mark at or above reach ÷ √length_squared + allowance, found without taking the root."""
+    square = reach * reach / length_squared
+
+    def is_enough(marks: int) -> bool:
+        room = marks * step - allowance
+        return room >= 0 and room * room >= square
+
+    marks = isqrt(max(0, floor(square / (step * step)))) + max(0, floor(allowance / step))
+    while not is_enough(marks):
+        marks += 1
+    while is_enough(marks - 1):
+        marks -= 1
+    return marks * step
+
+
+def _distance(need: tuple[Fraction, Fraction], size: tuple[Number, Number]) -> Number:
+    across, down = size[0] - need[0], size[1] - need[1]
+    return across * across + down * down

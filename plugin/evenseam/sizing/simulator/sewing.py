@@ -1,0 +1,223 @@
+"""From a cut list and an assembly program to a log of measurements: every step sewn as it is written."""
+
+from __future__ import annotations
+
+from typing import assert_never
+
+from evenseam.exact import Number, Unit
+from evenseam.pattern import (
+    PROJECT,
+    AddBorderStrips,
+    AttachCornerPockets,
+    AttachSleeve,
+    Bind,
+    CornerPockets,
+    CutList,
+    JoinPieces,
+    JoinRun,
+    LayerForQuilting,
+    LayerTurned,
+    MakeBinding,
+    MakeCornerPockets,
+    MakeSleeve,
+    PieceSection,
+    Program,
+    Project,
+    Quantity,
+    QuiltLayers,
+    Setting,
+    Sleeve,
+    SquareUp,
+    Step,
+    Topstitch,
+    TurnOut,
+)
+from evenseam.problems import Outcome
+from evenseam.sizing.simulator import codes
+from evenseam.sizing.simulator.blocks import BlockMaker, part_size
+from evenseam.sizing.simulator.borders import add_border_strips
+from evenseam.sizing.simulator.finishing import (
+    bind,
+    layer_for_quilting,
+    layer_turned,
+    make_binding,
+    quilt_layers,
+    square_up,
+    topstitch,
+    turn_out,
+)
+from evenseam.sizing.simulator.hanging import (
+    attach_corner_pockets,
+    attach_sleeve,
+    make_corner_pockets,
+    make_sleeve,
+)
+from evenseam.sizing.simulator.runs import join_run
+from evenseam.sizing.simulator.table import SPOILT, Table
+from evenseam.sizing.simulator.workpiece import Layered, Part, Spoilt, Stage, Workpiece, size_on_table
+from evenseam.sizing.sized import Measurement, SewingLog
+
+
+def sew(project: Project, cuts: CutList, program: Program) -> Outcome[SewingLog]:
+    """Sew a program from its cut list and compare everything on the way with what the author decided.
+
+    `project` is re-drafted: every length in its unit. Returns the measurements, exact, in that unit; with an error
+    among the problems there is no log, because nothing after a wrong seam can be trusted. Nothing is raised for
+    whatever cut list and program are given.
+    """
+    table = Table(project, project.seam_allowance.value)
+    if not _can_start(table):
+        return Outcome(None, table.report.as_tuple())
+    table.lay_out(cuts)
+    maker = BlockMaker(table, {})
+    measurements: list[Measurement] = []
+    seen: set[str] = set()
+    for step in program.steps:
+        if step.id in seen:
+            table.tell(codes.STEP_LISTED_TWICE, f"two steps are called {step.id}")
+        seen.add(step.id)
+        if step.times < 1:
+            table.tell(codes.COUNT_NOT_WHOLE, f"step {step.id} is to be done {step.times} times")
+            table.put(step, SPOILT)
+            continue
+        piece = _done(table, maker, step)
+        piece = _measured(table, maker, step, piece, measurements)
+        table.put(step, piece)
+    finished = _check_finished(table)
+    if finished is None or table.report.has_errors():
+        return Outcome(None, table.report.as_tuple())
+    return Outcome(SewingLog(tuple(measurements), *finished), table.report.as_tuple())
+
+
+def _can_start(table: Table) -> bool:
+    project = table.project
+    lengths = [project.seam_allowance, project.patch_margin]
+    lengths += [length for block in project.blocks for length in (block.width, block.height)]
+    lengths += [border.width for border in project.borders]
+    if project.arrangement.sashing:
+        lengths.append(project.arrangement.sashing.width)
+    for length in lengths:
+        if length.unit is not project.unit or project.unit not in (Unit.INCH, Unit.CENTIMETRE):
+            table.tell(
+                codes.UNIT_DIFFERS, f"{length.name} is {length.text}, this edition is in {project.unit.name.lower()}s",
+                length,
+            )  # fmt: skip
+        elif length.value < 0 or (length.value == 0 and length is not project.patch_margin):
+            table.tell(codes.SIZE_NOT_POSITIVE, f"{length.name} is {length.text}; it must be more than nothing", length)
+    if project.arrangement.setting is not Setting.STRAIGHT:
+        table.tell(
+            codes.NOT_SEWABLE_YET, f"a setting {project.arrangement.setting.value} cannot be proved on the table yet",
+            place=project.arrangement.place,
+        )  # fmt: skip
+    rows = project.arrangement.positions
+    if not rows or not all(rows):
+        table.tell(codes.BLOCKS_NOT_AS_ARRANGED, "the arrangement has a row without a block")
+    stated = (project.arrangement.rows.value, project.arrangement.columns.value)
+    if (rows and any(len(row) != stated[1] for row in rows)) or len(rows) != stated[0]:
+        table.tell(
+            codes.BLOCKS_NOT_AS_ARRANGED,
+            f"the arrangement is said to be {project.arrangement.rows.number} rows of "
+            f"{project.arrangement.columns.number}, its positions are {len(rows)} rows of "
+            f"{', '.join(sorted({str(len(row)) for row in rows}))}",
+            project.arrangement.rows, project.arrangement.columns,
+        )  # fmt: skip
+    return table.told == 0
+
+
+def _done(table: Table, maker: BlockMaker, step: Step) -> Workpiece:
+    operation = step.operation
+    match operation:
+        case PieceSection():
+            return maker.piece_section(step, operation)
+        case JoinPieces():
+            return maker.join_pieces(step, operation)
+        case JoinRun():
+            return join_run(table, maker, step, operation)
+        case AddBorderStrips():
+            return add_border_strips(table, maker, step, operation)
+        case LayerTurned():
+            return layer_turned(table, maker, step, operation)
+        case TurnOut():
+            return turn_out(table, step, operation)
+        case Topstitch():
+            return topstitch(table, step, operation)
+        case LayerForQuilting():
+            return layer_for_quilting(table, maker, step, operation)
+        case QuiltLayers():
+            return quilt_layers(table, step, operation)
+        case SquareUp():
+            return square_up(table, step, operation)
+        case MakeBinding():
+            return make_binding(table, step, operation)
+        case Bind():
+            return bind(table, step, operation)
+        case MakeSleeve():
+            return make_sleeve(table, step, operation)
+        case AttachSleeve():
+            return attach_sleeve(table, step, operation)
+        case MakeCornerPockets():
+            return make_corner_pockets(table, step, operation)
+        case AttachCornerPockets():
+            return attach_corner_pockets(table, step, operation)
+    assert_never(operation)
+
+
+def _measured(
+    table: Table, maker: BlockMaker, step: Step, piece: Workpiece, measurements: list[Measurement]
+) -> Workpiece:
+    """Lay the ruler on a piece, note what it reads, and compare with the plan. Returns the piece; spoilt, when the
+    plan expects something else, so that one difference is told once.
+    """
+    if isinstance(piece, Spoilt):
+        return piece
+    size = part_size(table, maker, piece) if isinstance(piece, Part) else size_on_table(piece)
+    if step.measures is not None:
+        planned = (step.measures[0].value, step.measures[1].value)
+        units = {measure.unit for measure in step.measures}
+        if size is None:
+            table.tell(
+                codes.MEASURE_DISAGREES,
+                f"after step {step.id} the piece is said to measure {_text(step.measures)}, but it is no upright "
+                f"rectangle",
+                *step.measures,
+            )
+        elif planned != size or units != {table.unit}:
+            table.tell(
+                codes.MEASURE_DISAGREES,
+                f"after step {step.id} the piece measures {table.size(*size)}, the plan says {_text(step.measures)}",
+                *step.measures,
+            )
+    if size is not None:
+        measurements.append(Measurement(step.id, step.makes, *size))
+    return piece
+
+
+def _text(measures: tuple[Quantity, Quantity]) -> str:
+    return f"{measures[0].text} × {measures[1].text}"
+
+
+def _check_finished(table: Table) -> tuple[Number, Number] | None:
+    """Check that the table holds one finished project and nothing else. Returns its finished size."""
+    for name, lot in table.lots.items():
+        if name != PROJECT and lot.count > 0:
+            are = "is" if lot.count == 1 else "are"
+            table.tell(codes.PIECE_LEFT_OVER, f"{lot.count} of {table.called(name)} {are} left over at the end")
+    made = table.lots.get(PROJECT)
+    if made is None or made.count != 1:
+        found = "no finished project" if made is None or made.count < 1 else f"{made.count} projects"
+        table.tell(codes.PROJECT_UNFINISHED, f"at the end there is {found} on the table; there should be one")
+        return None
+    piece = made.piece
+    if isinstance(piece, Spoilt):
+        return None
+    if not isinstance(piece, Layered) or piece.stage is not Stage.FINISHED:
+        stage = f"only {piece.stage.value}" if isinstance(piece, Layered) else "not even layered"
+        table.tell(codes.PROJECT_UNFINISHED, f"the last step leaves a project that is {stage}")
+        return None
+    hanging = table.project.hanging
+    if piece.has_sleeve != isinstance(hanging, Sleeve) or piece.has_pockets != isinstance(hanging, CornerPockets):
+        table.tell(
+            codes.HANGING_DIFFERS, "the finished project is not hung as the pattern decides",
+            place=hanging.place if hanging else None,
+        )  # fmt: skip
+    return piece.width, piece.height
