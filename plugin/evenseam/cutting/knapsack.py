@@ -1,4 +1,4 @@
-"""The fullest filling of one strip: which pieces side by side use most cloth."""
+"""The fullest filling of one strip: which pieces side by side are worth most."""
 
 from __future__ import annotations
 
@@ -6,80 +6,75 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from math import gcd
 
-from evenseam.cutting.request import Lie
-
 
 @dataclass(frozen=True, slots=True)
 class Choice:
-    """Pieces that may go into a strip: how long each is, what it is worth, how many there are."""
+    """Pieces that may go into a strip: whose they are, which way they lie, how long, what each is worth, how many.
 
-    request: int
+    All choices of one owner share its number.
+    """
+
+    owner: int
+    way: int
     length: int
     worth: int
     count: int
-    lie: Lie
+
+
+Bundle = tuple[tuple[int, ...], int, int]
+"""Counts by choice of one owner, length together in steps, worth together."""
 
 
 def best_filling(choices: Sequence[Choice], room: int) -> list[tuple[Choice, int]]:
-    """Return the choices worth most together that fit into the room, with how many of each.
-
-    Two choices of one request (a piece lying one way or the other) share its count.
-    """
-    step = gcd(*(choice.length for choice in choices)) if choices else 1
-    places = room // step
-    if places <= 0 or not choices:
+    """Return the choices worth most together that fit into the room, with how many of each."""
+    choices = [choice for choice in choices if choice.length <= room]
+    if not choices:
         return []
-    # best[r] is the most worth in r steps; taken[i][r] how many of choice i lie in that filling.
-    best = [0] * (places + 1)
-    by_request: dict[int, list[Choice]] = {}
+    step = gcd(*(choice.length for choice in choices))
+    owned: dict[int, list[Choice]] = {}
     for choice in choices:
-        by_request.setdefault(choice.request, []).append(choice)
-    layers: list[list[tuple[tuple[int, ...], int] | None]] = []
-    groups = list(by_request.values())
+        owned.setdefault(choice.owner, []).append(choice)
+    best = [0] * (room // step + 1)
+    layers: list[list[Bundle | None]] = []
+    groups = list(owned.values())
     for group in groups:
         best, layer = _with_group(best, group, step)
         layers.append(layer)
-    place = max(range(places + 1), key=lambda r: (best[r], -r))
+    # The shortest of the most valuable fillings.
+    place = best.index(best[-1])
     found: list[tuple[Choice, int]] = []
     for group, layer in zip(reversed(groups), reversed(layers), strict=True):
-        taken = layer[place]
-        if taken is not None:
-            counts, place = taken
-            found += [(choice, count) for choice, count in zip(group, counts, strict=True) if count]
+        bundle = layer[place]
+        if bundle is not None:
+            found += [(choice, count) for choice, count in zip(group, bundle[0], strict=True) if count]
+            place -= bundle[1]
     return found
 
 
-def _with_group(
-    best: list[int], group: list[Choice], step: int
-) -> tuple[list[int], list[tuple[tuple[int, ...], int] | None]]:
-    """Return the table with one more request, and for each room what was taken of it and the room left for the rest."""
+def _with_group(best: list[int], group: list[Choice], step: int) -> tuple[list[int], list[Bundle | None]]:
+    """Return the table with one more owner, and for each room what was taken of it."""
     after = list(best)
-    layer: list[tuple[tuple[int, ...], int] | None] = [None] * len(best)
-    for counts, length, worth in _bundles(group, step, len(best) - 1):
+    layer: list[Bundle | None] = [None] * len(best)
+    for bundle in _bundles(group, step, len(best) - 1):
+        _, length, worth = bundle
         for place in range(length, len(best)):
             total = best[place - length] + worth
             if total > after[place]:
                 after[place] = total
-                layer[place] = (counts, place - length)
+                layer[place] = bundle
     return after, layer
 
 
-def _bundles(group: list[Choice], step: int, places: int) -> list[tuple[tuple[int, ...], int, int]]:
-    """Return every number of pieces of one request that fits the room: counts by lie, length in steps, worth."""
+def _bundles(group: list[Choice], step: int, places: int) -> list[Bundle]:
+    """Return every number of pieces of one owner that fits the room, in every mixture of the two ways to lie."""
     count = group[0].count
     lengths = [choice.length // step for choice in group]
-    bundles: list[tuple[tuple[int, ...], int, int]] = []
+    bundles: list[Bundle] = []
     for first in range(min(count, places // lengths[0]) + 1):
+        length, worth = first * lengths[0], first * group[0].worth
         if len(group) == 1:
-            bundles.append(((first,), first * lengths[0], first * group[0].worth))
+            bundles.append(((first,), length, worth))
             continue
-        room = places - first * lengths[0]
-        bundles += [
-            (
-                (first, second),
-                first * lengths[0] + second * lengths[1],
-                first * group[0].worth + second * group[1].worth,
-            )
-            for second in range(min(count - first, room // lengths[1]) + 1)
-        ]
+        for second in range(min(count - first, (places - length) // lengths[1]) + 1):
+            bundles.append(((first, second), length + second * lengths[1], worth + second * group[1].worth))
     return bundles[1:]

@@ -6,15 +6,13 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from evenseam.cutting.batting import batting_material
-from evenseam.cutting.bound import lower_bound
 from evenseam.cutting.codes import USABLE_WIDTH_NOT_POSITIVE
 from evenseam.cutting.lines import cutting_lines
 from evenseam.cutting.plan import CuttingPlan, JoinedPieces, Material, PlannedPiece, PlannedStrip
 from evenseam.cutting.request import FabricRequest, Request
 from evenseam.cutting.requesting import rectangles, request_fabric
 from evenseam.cutting.scale import Scale
-from evenseam.cutting.sections import Layout, Section, lay_out
-from evenseam.cutting.strips import Strip
+from evenseam.cutting.sections import Layout, Section, Strip, lay_out
 from evenseam.cutting.where import place_of
 from evenseam.cutting.yardage import needed_length, shop_length, squaring_up
 from evenseam.pattern import BATTING, Cut, CutList, Fabric, Project, Quantity, StripDirection
@@ -82,7 +80,7 @@ def _as_plan(
         strips.append(_across(strip, asked, 0, y, asked.width))
         y += strip.height
     length = needed_length(fabric.name, _strip_widths(layout, ordered, asked), project.unit)
-    bound = asked.scale.length(lower_bound(asked.requests, asked.width)) + squaring_up(project.unit).value
+    bound = asked.scale.length(layout.bound) + squaring_up(project.unit).value
     return CuttingPlan(
         fabric.id,
         usable_width,

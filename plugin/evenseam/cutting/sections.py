@@ -14,11 +14,30 @@ across the whole width.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 
+from evenseam.cutting.demand import Demand, Pattern, total_height
 from evenseam.cutting.knapsack import Choice, best_filling
 from evenseam.cutting.request import Lie, Request
-from evenseam.cutting.strips import Filled, Slot, Strip, fill_strips
+from evenseam.cutting.search import shortest_strips, simple_bound
+from evenseam.cutting.strips import fill_strips
+
+
+@dataclass(frozen=True, slots=True)
+class Slot:
+    """So many pieces of one request side by side in a strip."""
+
+    request: int
+    lie: Lie
+    count: int
+
+
+@dataclass(frozen=True, slots=True)
+class Strip:
+    """One strip across: as high as its highest piece, lower ones are trimmed."""
+
+    height: int
+    slots: tuple[Slot, ...]
 
 
 @dataclass(slots=True)
@@ -54,6 +73,8 @@ class Layout:
 
     sections: tuple[Section, ...]
     strips: tuple[Strip, ...]
+    bound: int
+    """No two-stage plan can be shorter."""
 
     @property
     def height(self) -> int:
@@ -69,7 +90,14 @@ def lay_out(requests: Sequence[Request], width: int) -> Layout:
         section.beside = _fill_beside(requests, left, width - section.used, section.height)
         for slot in (slot for strip in section.beside for slot in strip.slots):
             left[slot.request] -= slot.count
-    return Layout(tuple(sections), _fill(requests, left, width).strips)
+    merged = _Merged.of(requests, left, width)
+    solved = shortest_strips(merged.demands, width)
+    strips = tuple(merged.strip(pattern) for pattern in solved.patterns)
+    if not sections:
+        return Layout((), strips, solved.bound)
+    everything = _Merged.of(requests, [request.count for request in requests], width)
+    height = sum(section.height for section in sections) + total_height(solved.patterns)
+    return Layout(tuple(sections), strips, min(height, simple_bound(everything.demands, width)))
 
 
 def _sections(requests: Sequence[Request], width: int) -> list[Section]:
@@ -106,34 +134,55 @@ def _column_with_room(sections: Sequence[Section], across: int, along: int) -> C
     return None
 
 
-def _fill(requests: Sequence[Request], left: Sequence[int], width: int) -> Filled:
-    places = [place for place, count in enumerate(left) if count]
-    filled = fill_strips([replace(requests[place], count=left[place]) for place in places], width)
-    return Filled(tuple(_renamed(strip, places) for strip in filled.strips))
+@dataclass(slots=True)
+class _Merged:
+    """Requests of equal size asked for together, and given back one after the other."""
 
+    requests: Sequence[Request]
+    demands: list[Demand]
+    members: list[list[tuple[int, int]]]
+    """For each demand, the requests in it with their counts still to be given."""
 
-def _renamed(strip: Strip, places: Sequence[int]) -> Strip:
-    return Strip(strip.height, tuple(replace(slot, request=places[slot.request]) for slot in strip.slots))
+    @staticmethod
+    def of(requests: Sequence[Request], left: Sequence[int], width: int, height: int | None = None) -> _Merged:
+        """Merge what is left of the requests, as far as it fits a stretch of this width and height."""
+        merged: dict[tuple[tuple[int, int], ...], list[tuple[int, int]]] = {}
+        for place, request in enumerate(requests):
+            sizes = {(lie.across, lie.along) for lie in request.lies}
+            fitting = sorted(size for size in sizes if size[0] <= width and (height is None or size[1] <= height))
+            if left[place] and fitting:
+                merged.setdefault(tuple(fitting), []).append((place, left[place]))
+        demands = [Demand(lies, sum(count for _, count in members)) for lies, members in merged.items()]
+        return _Merged(requests, demands, list(merged.values()))
+
+    def strip(self, pattern: Pattern) -> Strip:
+        """Return a strip of a pattern, its pieces given to the requests in turn."""
+        slots: list[Slot] = []
+        for demand, number, count in pattern.pieces:
+            size = self.demands[demand].lies[number]
+            while count:
+                place, waiting = self.members[demand][0]
+                taken = min(count, waiting)
+                lie = next(lie for lie in self.requests[place].lies if (lie.across, lie.along) == size)
+                slots.append(Slot(place, lie, taken))
+                count -= taken
+                self.members[demand][:1] = [(place, waiting - taken)] if waiting > taken else []
+        return Strip(pattern.height, tuple(slots))
 
 
 def _fill_beside(requests: Sequence[Request], left: Sequence[int], width: int, height: int) -> tuple[Strip, ...]:
     """Return the strips that use most of the cloth beside lengthwise strips."""
-    fitting: list[Request] = []
-    places: list[int] = []
-    for place, request in enumerate(requests):
-        lies = tuple(lie for lie in request.lies if lie.across <= width and lie.along <= height)
-        if left[place] and lies and not request.is_length:
-            fitting.append(replace(request, lies=lies, count=left[place]))
-            places.append(place)
-    if not fitting:
-        return ()
-    strips = fill_strips(fitting, width).strips
-    nowhere = Lie(0, 0, False)
+    shorter = [0 if request.is_length else count for request, count in zip(requests, left, strict=True)]
+    merged = _Merged.of(requests, shorter, width, height)
+    patterns = fill_strips(merged.demands, width)
     choices = [
-        Choice(
-            number, strip.height, sum(slot.count * slot.lie.across * slot.lie.along for slot in strip.slots), 1, nowhere
-        )
-        for number, strip in enumerate(strips)
+        Choice(number, 0, pattern.height, _cloth(pattern, merged.demands), 1) for number, pattern in enumerate(patterns)
     ]
-    chosen = sorted(choice.request for choice, _ in best_filling(choices, height))
-    return tuple(_renamed(strips[number], places) for number in chosen)
+    chosen = sorted(choice.owner for choice, _ in best_filling(choices, height))
+    return tuple(merged.strip(patterns[number]) for number in chosen)
+
+
+def _cloth(pattern: Pattern, demands: Sequence[Demand]) -> int:
+    return sum(
+        demands[demand].lies[lie][0] * demands[demand].lies[lie][1] * count for demand, lie, count in pattern.pieces
+    )

@@ -1,130 +1,104 @@
-"""From requests to strips across a stretch of cloth: the constructive plan."""
+"""From demands to strips across a stretch of cloth: the constructive plan."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from itertools import product
 
+from evenseam.cutting.demand import Demand, Pattern, merit
 from evenseam.cutting.knapsack import Choice, best_filling
-from evenseam.cutting.request import Lie, Request
 
 _MOST_WAYS = 32
 """So many combinations of turned and unturned pieces are tried at most; beyond, one kind at a time is turned."""
 
-
-@dataclass(frozen=True, slots=True)
-class Slot:
-    """So many pieces of one request side by side in a strip."""
-
-    request: int
-    lie: Lie
-    count: int
+Way = list[tuple[int, ...]]
+"""For each demand, the lies that are allowed."""
 
 
-@dataclass(frozen=True, slots=True)
-class Strip:
-    """One strip across the stretch: as high as its highest piece, lower ones are trimmed."""
-
-    height: int
-    slots: tuple[Slot, ...]
-
-    @property
-    def used(self) -> int:
-        """How much of the strip's length is used."""
-        return sum(slot.count * slot.lie.across for slot in self.slots)
-
-
-@dataclass(frozen=True, slots=True)
-class Filled:
-    """Strips, and how many of each request they hold."""
-
-    strips: tuple[Strip, ...]
-
-    @property
-    def height(self) -> int:
-        """Cloth used, along the selvage."""
-        return sum(strip.height for strip in self.strips)
-
-    @property
-    def merit(self) -> tuple[int, int, int]:
-        """Least length, then fewest different strip widths, then fewest cuts: smaller is better."""
-        cuts = sum(_cuts(strip) for strip in self.strips)
-        return self.height, len({strip.height for strip in self.strips}), cuts
-
-
-def _cuts(strip: Strip) -> int:
-    trims = sum(slot.count for slot in strip.slots if slot.lie.along < strip.height)
-    return 1 + sum(slot.count for slot in strip.slots) + trims
-
-
-def fill_strips(requests: Sequence[Request], width: int) -> Filled:
+def fill_strips(demands: Sequence[Demand], width: int, most_ways: int = _MOST_WAYS) -> tuple[Pattern, ...]:
     """Return the best of many constructive plans for all pieces in strips across cloth of this width."""
-    best: Filled | None = None
-    for openers in _ways(requests, width):
-        for fills in (openers, [request.lies for request in requests]):
-            filled = _tallest_first(requests, width, openers, fills)
-            if best is None or filled.merit < best.merit:
-                best = filled
-    return best or Filled(())
+    best: tuple[Pattern, ...] = ()
+    best_merit: tuple[int, ...] | None = None
+    every: Way = [tuple(range(len(demand.lies))) for demand in demands]
+    for openers in _ways(demands, width, most_ways):
+        for fills in (openers, every) if openers != every else (openers,):
+            filled = _tallest_first(demands, width, openers, fills)
+            filled_merit = merit(filled, demands)
+            if best_merit is None or filled_merit < best_merit:
+                best, best_merit = filled, filled_merit
+    return best
 
 
-def _ways(requests: Sequence[Request], width: int) -> list[list[tuple[Lie, ...]]]:
-    """Return which lie each request opens strips with: every combination, or one turned at a time when many."""
-    options: list[list[tuple[Lie, ...]]] = [[(lie,) for lie in request.lies] for request in requests]
+def _ways(demands: Sequence[Demand], width: int, most: int) -> list[Way]:
+    """Return which lie each demand opens strips with: every combination, or one turned at a time when many."""
+    options = [[(number,) for number in range(len(demand.lies))] for demand in demands]
     combinations = 1
     for option in options:
         combinations *= len(option)
-    if combinations <= _MOST_WAYS:
+    if combinations <= most:
         return [list(way) for way in product(*options)]
-    start = [
-        min(option, key=lambda lies: _alone(request, lies[0], width))
-        for request, option in zip(requests, options, strict=True)
+    start: Way = [
+        min(option, key=lambda way, demand=demand: _alone(demand, way[0], width))  # type: ignore[misc]
+        for demand, option in zip(demands, options, strict=True)
     ]
-    ways = [start]
+    flat: Way = [
+        min(option, key=lambda way, demand=demand: demand.lies[way[0]][1])  # type: ignore[misc]
+        for demand, option in zip(demands, options, strict=True)
+    ]
+    ways = [start, flat]
     for place, option in enumerate(options):
         ways += [[*start[:place], other, *start[place + 1 :]] for other in option if other != start[place]]
-    return ways[: 2 * _MOST_WAYS]
+    return ways[:most]
 
 
-def _alone(request: Request, lie: Lie, width: int) -> tuple[int, int]:
-    return -(-request.count // (width // lie.across)) * lie.along, lie.along
+def _alone(demand: Demand, lie: int, width: int) -> tuple[int, int]:
+    across, along = demand.lies[lie]
+    return -(-demand.count // (width // across)) * along, along
 
 
-def _tallest_first(
-    requests: Sequence[Request], width: int, openers: Sequence[tuple[Lie, ...]], fills: Sequence[tuple[Lie, ...]]
-) -> Filled:
+def _tallest_first(demands: Sequence[Demand], width: int, openers: Way, fills: Way) -> tuple[Pattern, ...]:
     """Open a strip for the highest piece left, fill it as full as can be with what is left, and go on."""
-    left = [request.count for request in requests]
-    strips: list[Strip] = []
+    left = [demand.count for demand in demands]
+    patterns: list[Pattern] = []
     while any(left):
-        lie, opener = max(
-            ((lie, place) for place, lies in enumerate(openers) if left[place] for lie in lies),
-            key=lambda entry: (entry[0].along, entry[0].across, -entry[1]),
-        )
-        height = lie.along
-        choices = [
-            Choice(place, lie.across, lie.across * lie.along, left[place] - (place == opener), lie)
-            for place, lies in enumerate(fills)
-            for lie in lies
-            if lie.along <= height and left[place] - (place == opener) > 0
-        ]
-        chosen = best_filling(choices, width - lie.across)
-        counts: dict[tuple[int, Lie], int] = {(opener, lie): 1}
-        for choice, count in chosen:
-            key = (choice.request, choice.lie)
-            counts[key] = counts.get(key, 0) + count
-        slots = tuple(
-            Slot(place, way, count)
-            for (place, way), count in sorted(
-                counts.items(), key=lambda item: (-item[0][1].along, -item[0][1].across, item[0][0])
-            )
-        )
-        per_request: dict[int, int] = {}
-        for slot in slots:
-            per_request[slot.request] = per_request.get(slot.request, 0) + slot.count
-        times = min(left[place] // count for place, count in per_request.items())
-        strips += [Strip(height, slots)] * times
-        for place, count in per_request.items():
+        pattern = _next_strip(demands, width, openers, fills, left)
+        counts = pattern.counts(len(demands))
+        times = min(have // count for have, count in zip(left, counts, strict=True) if count)
+        patterns += [pattern] * times
+        for place, count in enumerate(counts):
             left[place] -= times * count
-    return Filled(tuple(strips))
+    return tuple(patterns)
+
+
+def _next_strip(demands: Sequence[Demand], width: int, openers: Way, fills: Way, left: Sequence[int]) -> Pattern:
+    opener, lie = max(
+        ((place, number) for place, lies in enumerate(openers) if left[place] for number in lies),
+        key=lambda entry: (*reversed(demands[entry[0]].lies[entry[1]]), -entry[0]),
+    )
+    across, height = demands[opener].lies[lie]
+    choices = [
+        Choice(place, number, demands[place].lies[number][0], _area(demands[place], number), room)
+        for place, lies in enumerate(fills)
+        for number in lies
+        if demands[place].lies[number][1] <= height and (room := left[place] - (place == opener)) > 0
+    ]
+    counts = {(opener, lie): 1}
+    for choice, count in best_filling(choices, width - across):
+        key = (choice.owner, choice.way)
+        counts[key] = counts.get(key, 0) + count
+    return Pattern(height, in_cutting_order(counts, demands))
+
+
+def _area(demand: Demand, lie: int) -> int:
+    across, along = demand.lies[lie]
+    return across * along
+
+
+def in_cutting_order(counts: dict[tuple[int, int], int], demands: Sequence[Demand]) -> tuple[tuple[int, int, int], ...]:
+    """Return the pieces of a strip, highest first, then longest first."""
+
+    def order(piece: tuple[int, int, int]) -> tuple[int, ...]:
+        across, along = demands[piece[0]].lies[piece[1]]
+        return -along, -across, piece[0], piece[1]
+
+    return tuple(sorted(((demand, lie, count) for (demand, lie), count in counts.items() if count), key=order))

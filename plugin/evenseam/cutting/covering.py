@@ -1,0 +1,163 @@
+"""The least cloth any strips across can do with, by linear relaxation over all strip patterns, and the way to a plan.
+
+Each pattern is one strip: a height, and how many of each request lie in it side by side. The relaxation lets a
+pattern be used a fraction of a time. Counts of strips at least so high must be whole numbers: where they are not, the
+search splits into "at most" and "at least" until the bound meets the plan or the effort is used up.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+from fractions import Fraction
+from math import gcd
+
+from evenseam.cutting.demand import Demand, Pattern
+from evenseam.cutting.simplex import Column, Effort, Row, cheapest_cover
+
+
+@dataclass(frozen=True, slots=True)
+class HeightRule:
+    """The strips at least this high are at least (or at most) so many."""
+
+    height: int
+    amount: int
+    is_limit: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Relaxed:
+    """The optimum of a relaxation: no whole number of strips can do with less."""
+
+    height: Fraction
+    used: tuple[tuple[Pattern, Fraction], ...]
+
+
+@dataclass(slots=True)
+class Relaxation:
+    """All strip patterns of one fabric, priced when they are needed."""
+
+    demands: Sequence[Demand]
+    width: int
+    effort: Effort
+    patterns: dict[tuple[int, tuple[int, ...]], Pattern] = field(default_factory=dict)
+    _lies: list[tuple[int, int, int, int]] = field(default_factory=list)
+    """(along, across in coarse steps, demand, lie), lowest first."""
+    _room: int = 0
+
+    def __post_init__(self) -> None:
+        step = gcd(*(across for demand in self.demands for across, _ in demand.lies))
+        self._room = self.width // step
+        self._lies = sorted(
+            (along, across // step, place, number)
+            for place, demand in enumerate(self.demands)
+            for number, (across, along) in enumerate(demand.lies)
+        )
+
+    @property
+    def heights(self) -> list[int]:
+        """Every height a strip can have."""
+        return sorted({along for along, _, _, _ in self._lies})
+
+    def solve(self, rules: Sequence[HeightRule], penalty: int) -> Relaxed | None:
+        """Return the optimum of the relaxation under the rules; None when effort runs out."""
+        rows = [Row(demand.count) for demand in self.demands] + [Row(rule.amount, rule.is_limit) for rule in rules]
+
+        def column(pattern: Pattern) -> Column:
+            return pattern.height, (
+                *pattern.counts(len(self.demands)),
+                *(int(pattern.height >= rule.height) for rule in rules),
+            )
+
+        names: dict[Column, Pattern] = {}
+        pool: list[Column] = []
+        for pattern in self.patterns.values():
+            names.setdefault(column(pattern), pattern)
+        pool.extend(names)
+
+        def find(prices: Sequence[int], denominator: int) -> list[Column]:
+            found = self._priced(prices, denominator, rules)
+            names.update((column(pattern), pattern) for pattern in found)
+            return [column(pattern) for pattern in found]
+
+        optimum = cheapest_cover(rows, pool, find, penalty, self.effort)
+        if optimum is None:
+            return None
+        used = tuple((names[column], amount) for column, amount in optimum.used)
+        return Relaxed(optimum.cost, used)
+
+    def add(self, pattern: Pattern) -> None:
+        """Remember a pattern."""
+        self.patterns.setdefault((pattern.height, pattern.counts(len(self.demands))), pattern)
+
+    def _priced(self, prices: Sequence[int], denominator: int, rules: Sequence[HeightRule]) -> list[Pattern]:
+        """Return for each height the strip whose pieces are worth most, where that is more than the strip costs."""
+        size = len(self.demands)
+        table = [0] * (self._room + 1)
+        stages: list[tuple[list[int], int, int, int, int]] = []
+        found: list[Pattern] = []
+        for position, (along, across, place, number) in enumerate(self._lies):
+            price = prices[place]
+            if price > 0:
+                table = self._extend(table, stages, across, price, place, number)
+            if position + 1 < len(self._lies) and self._lies[position + 1][0] == along:
+                continue
+            bonus = sum(prices[size + row] for row, rule in enumerate(rules) if along >= rule.height)
+            if table[self._room] + bonus > along * denominator:
+                pattern = Pattern(along, _traced(table, stages, self._room))
+                if (along, pattern.counts(size)) not in self.patterns:
+                    self.add(pattern)
+                    found.append(pattern)
+        return found
+
+    def _extend(
+        self,
+        table: list[int],
+        stages: list[tuple[list[int], int, int, int, int]],
+        across: int,
+        price: int,
+        place: int,
+        number: int,
+    ) -> list[int]:
+        room = self._room
+        most = min(self.demands[place].count, room // across)
+        if most == room // across:
+            after = list(table)
+            for reach in range(across, room + 1):
+                worth = after[reach - across] + price
+                if worth > after[reach]:
+                    after[reach] = worth
+            stages.append((table, across, place, number, 0))
+            return after
+        portion = 1
+        while most > 0:
+            taken = min(portion, most)
+            length, worth_taken = taken * across, taken * price
+            after = list(table)
+            for reach in range(length, room + 1):
+                worth = table[reach - length] + worth_taken
+                if worth > after[reach]:
+                    after[reach] = worth
+            stages.append((table, length, place, number, taken))
+            table = after
+            most -= taken
+            portion *= 2
+        return table
+
+
+def _traced(
+    table: list[int], stages: Sequence[tuple[list[int], int, int, int, int]], room: int
+) -> tuple[tuple[int, int, int], ...]:
+    counts: dict[tuple[int, int], int] = {}
+    place = room
+    for before, length, demand, lie, taken in reversed(stages):
+        if taken:
+            if table[place] != before[place]:
+                counts[demand, lie] = counts.get((demand, lie), 0) + taken
+                place -= length
+        else:
+            while table[place] != before[place]:
+                counts[demand, lie] = counts.get((demand, lie), 0) + 1
+                place -= length
+        table = before
+    return tuple((demand, lie, count) for (demand, lie), count in sorted(counts.items()))

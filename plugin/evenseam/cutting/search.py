@@ -1,0 +1,172 @@
+"""The shortest strips across, with a proof or with the bound the proof reached."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+from fractions import Fraction
+from heapq import heappop, heappush
+
+from evenseam.cutting.covering import HeightRule, Relaxation, Relaxed
+from evenseam.cutting.demand import Demand, Pattern, merit, total_height
+from evenseam.cutting.simplex import Effort
+from evenseam.cutting.strips import fill_strips, in_cutting_order
+from evenseam.exact import ceiling, floor
+
+MOST_PIVOTS = 1_500
+MOST_NODES = 60
+
+
+@dataclass(frozen=True, slots=True)
+class Solved:
+    """Strips for all demands, and a height no strips can go below."""
+
+    patterns: tuple[Pattern, ...]
+    bound: int
+
+    @property
+    def is_shortest(self) -> bool:
+        """True when the strips reach the bound."""
+        return total_height(self.patterns) == self.bound
+
+
+@dataclass(slots=True)
+class _Search:
+    demands: Sequence[Demand]
+    width: int
+    relaxation: Relaxation
+    best: tuple[Pattern, ...]
+    sums: int
+    """Bit h is set when some strips together are h high."""
+    heap: list[tuple[int, int, tuple[HeightRule, ...]]] = field(default_factory=list)
+    nodes: int = 0
+
+    @property
+    def height(self) -> int:
+        return total_height(self.best)
+
+    def offer(self, patterns: tuple[Pattern, ...]) -> None:
+        # Only a shorter plan replaces the constructive one: among equals that one is easier to follow.
+        if total_height(patterns) < self.height:
+            self.best = patterns
+
+    def reachable(self, height: Fraction) -> int:
+        """Return the least height at or above this one that strips can add up to."""
+        least = ceiling(height)
+        above = self.sums >> least
+        return least + ((above & -above).bit_length() - 1) if above else self.height
+
+
+def shortest_strips(
+    demands: Sequence[Demand], width: int, pivots: int = MOST_PIVOTS, nodes: int = MOST_NODES
+) -> Solved:
+    """Return the best strips found for all demands across cloth of this width, and the proven bound.
+
+    The effort is limited by counts of pivots and nodes, so the answer is the same on every machine.
+    """
+    if not demands:
+        return Solved((), 0)
+    best = fill_strips(demands, width)
+    relaxation = Relaxation(demands, width, Effort(pivots))
+    for pattern in best:
+        relaxation.add(pattern)
+    search = _Search(demands, width, relaxation, best, _sums(relaxation.heights, total_height(best)))
+    heappush(search.heap, (search.reachable(Fraction(simple_bound(demands, width))), 0, ()))
+    bound = search.height
+    while search.heap:
+        bound = search.heap[0][0]
+        if bound >= search.height or search.nodes >= nodes or not _visit(search):
+            break
+    else:
+        bound = search.height
+    return Solved(search.best, min(bound, search.height))
+
+
+def simple_bound(demands: Sequence[Demand], width: int) -> int:
+    """Return the height the pieces need by area, or the highest of them."""
+    area = sum(demand.area for demand in demands)
+    tallest = max(min(along for _, along in demand.lies) for demand in demands)
+    return max(-(-area // width), tallest)
+
+
+def _sums(heights: Sequence[int], most: int) -> int:
+    sums, inside = 1, (1 << (most + 1)) - 1
+    for height in heights:
+        shift = height
+        while shift <= most:
+            sums |= (sums << shift) & inside
+            shift *= 2
+    return sums
+
+
+def _visit(search: _Search) -> bool:
+    """Work on the most promising node; return False when the effort is used up."""
+    bound, _, rules = search.heap[0]
+    relaxed = search.relaxation.solve(rules, 8 * search.height)
+    if relaxed is None:
+        return False
+    heappop(search.heap)
+    search.nodes += 1
+    bound = max(bound, search.reachable(relaxed.height))
+    if bound >= search.height:
+        return True
+    _round(search, relaxed)
+    if bound >= search.height:
+        return True
+    split = _split(relaxed)
+    if split is None:
+        # Whole numbers of strips of every height, yet no such plan was found: stays open.
+        heappush(search.heap, (bound, search.nodes, rules))
+        return False
+    height, amount = split
+    for number, rule in enumerate((HeightRule(height, amount + 1, False), HeightRule(height, amount, True))):
+        heappush(search.heap, (bound, 2 * search.nodes + number, (*rules, rule)))
+    return True
+
+
+def _split(relaxed: Relaxed) -> tuple[int, int] | None:
+    """Return a height from which on the number of strips is not whole, and that number rounded down."""
+    found: tuple[Fraction, int, int] | None = None
+    total = Fraction(0)
+    for height in sorted({pattern.height for pattern, _ in relaxed.used}, reverse=True):
+        total += sum((amount for pattern, amount in relaxed.used if pattern.height == height), Fraction(0))
+        below = floor(total)
+        distance = abs(total - below - Fraction(1, 2))
+        if total != below and (found is None or distance < found[0]):
+            found = (distance, height, below)
+    return (found[1], found[2]) if found else None
+
+
+def _round(search: _Search, relaxed: Relaxed) -> None:
+    """Make whole plans of a fractional one: take patterns rounded down, then more of those nearest to one more."""
+    by_rest = sorted(relaxed.used, key=lambda use: (-(use[1] - floor(use[1])), -use[0].height, use[0].pieces))
+    whole = [(pattern, floor(amount)) for pattern, amount in by_rest]
+    fractional = [pattern for pattern, amount in by_rest if amount != floor(amount)]
+    for more in range(len(fractional) + 1):
+        chosen = [pattern for pattern, times in whole for _ in range(times)] + fractional[:more]
+        search.offer(_completed(search, chosen))
+
+
+def _completed(search: _Search, chosen: Sequence[Pattern]) -> tuple[Pattern, ...]:
+    """Return the chosen strips without the pieces they have too many, and strips for what is missing."""
+    demands = search.demands
+    left = [demand.count for demand in demands]
+    kept: list[Pattern] = []
+    for pattern in sorted(chosen, key=lambda one: -one.height):
+        counts: dict[tuple[int, int], int] = {}
+        for demand, lie, count in pattern.pieces:
+            taken = min(count, left[demand])
+            left[demand] -= taken
+            if taken:
+                counts[demand, lie] = taken
+        if counts:
+            pieces = in_cutting_order(counts, demands)
+            kept.append(Pattern(max(demands[demand].lies[lie][1] for demand, lie, _ in pieces), pieces))
+    places = [place for place, count in enumerate(left) if count]
+    if places:
+        rest = fill_strips([Demand(demands[place].lies, left[place]) for place in places], search.width, 8)
+        kept += [Pattern(p.height, tuple((places[d], lie, n) for d, lie, n in p.pieces)) for p in rest]
+    return tuple(kept)
+
+
+__all__ = ["MOST_NODES", "MOST_PIVOTS", "Solved", "merit", "shortest_strips", "simple_bound"]
