@@ -1,0 +1,247 @@
+"""The drawing model: a pen that records shapes, and the drawing it leaves.
+
+A drawing is a list of shapes in the order they are laid down, in drawing units: about one to a sixteenth of the
+width of a line of text on a phone, so that a picture is some 420 units wide and a label 13 units high. x runs right
+and y down. Coordinates stay exact; they become decimals only when a theme writes them.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from enum import Enum
+from fractions import Fraction
+from typing import TypeAlias, Union
+
+from evenseam.exact import Number
+from evenseam.figures.cloth_look import ClothLook
+from evenseam.geometry import Point, Polygon
+
+LABEL_SIZE = Fraction(13)
+SMALL_SIZE = Fraction(11)
+LARGE_SIZE = Fraction(16)
+
+
+class Side(Enum):
+    """Which side of the cloth is seen."""
+
+    RIGHT = "right"
+    WRONG = "wrong"
+
+
+class Tone(Enum):
+    """What an area is, when it is not fabric."""
+
+    BATTING = "batting"
+    PAPER = "paper"
+    """A printed foundation."""
+    LEFTOVER = "leftover"
+    """Cloth that is cut away or kept for another day."""
+    BOARD = "board"
+    """What lies under the work."""
+
+
+class Stroke(Enum):
+    """What a line means."""
+
+    EDGE = "edge"
+    """An edge of something that is not fabric."""
+    SEAM = "seam"
+    """A seam line still to be sewn, or just sewn: dashed."""
+    STITCH = "stitch"
+    """Visible stitching: short dashes."""
+    FOLD = "fold"
+    CUT = "cut"
+    """Cut here: heavy."""
+    HELP = "help"
+    """A quiet line that only leads the eye."""
+    SEWN = "sewn"
+    """The seam of this step: heavy and dashed, over any fabric."""
+    CUTTING_LINE = "cutting line"
+    """On a template: where scissors go."""
+    SEWING_LINE = "sewing line"
+    """On a template: where the needle goes."""
+
+
+class Ink(Enum):
+    """What letters are written in, where they do not stand on fabric."""
+
+    PLAIN = "plain"
+    QUIET = "quiet"
+    ACCENT = "accent"
+
+
+class Anchor(Enum):
+    """Which part of a label its point holds."""
+
+    START = "start"
+    MIDDLE = "middle"
+    END = "end"
+
+
+@dataclass(frozen=True, slots=True)
+class Cloth:
+    """Pieces of one fabric that lie side by side, drawn alike."""
+
+    polygons: tuple[Polygon, ...]
+    fabric: str
+    side: Side = Side.RIGHT
+    is_outlined: bool = True
+    has_texture: bool = True
+
+
+@dataclass(frozen=True, slots=True)
+class Area:
+    """Something that is not fabric: batting, paper, leftover cloth."""
+
+    polygons: tuple[Polygon, ...]
+    tone: Tone
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """A straight-edged line."""
+
+    points: tuple[Point, ...]
+    stroke: Stroke
+    is_closed: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Curve:
+    """A curve from start to end, pulled towards the bend; without an arrowhead."""
+
+    start: Point
+    bend: Point
+    end: Point
+    stroke: Stroke
+
+
+@dataclass(frozen=True, slots=True)
+class Arrow:
+    """What moves, and where to: a curve with a head at its end; straight when there is no bend."""
+
+    start: Point
+    end: Point
+    bend: Point | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Measure:
+    """A measure line between two points, with its figure; ticks stand across its ends."""
+
+    start: Point
+    end: Point
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Label:
+    """Words. `at` is the middle of the height of the letters."""
+
+    at: Point
+    text: str
+    size: Number = LABEL_SIZE
+    ink: Ink = Ink.PLAIN
+    on_fabric: str | None = None
+    """Fabric id it stands on, which decides its ink."""
+    side: Side = Side.RIGHT
+    anchor: Anchor = Anchor.MIDDLE
+    is_bold: bool = False
+    has_ground: bool = False
+    """True for a label on a small plate of its own, readable over anything."""
+    is_upward: bool = False
+    """True for words that read from bottom to top."""
+
+
+Shape: TypeAlias = Union[Cloth, Area, Line, Curve, Arrow, Measure, Label]
+
+
+@dataclass(frozen=True, slots=True)
+class Drawing:
+    """A finished drawing: what was drawn, in order, and how its fabrics look."""
+
+    shapes: tuple[Shape, ...]
+    looks: Mapping[str, ClothLook]
+    frame: Polygon | None = None
+    """What is to be seen; None for everything that was drawn, and a little room round it."""
+
+    @property
+    def labels(self) -> tuple[Label, ...]:
+        """All labels, in drawing order."""
+        return tuple(shape for shape in self.shapes if isinstance(shape, Label))
+
+
+class Pen:
+    """Records what is drawn.
+
+    >>> pen = Pen({})
+    >>> pen.line((Point(Fraction(0), Fraction(0)), Point(Fraction(9), Fraction(0))), Stroke.CUT)
+    >>> len(pen.drawing().shapes)
+    1
+    """
+
+    def __init__(self, looks: Mapping[str, ClothLook]) -> None:
+        self.looks = looks
+        self._shapes: list[Shape] = []
+
+    def draw(self, shapes: Iterable[Shape]) -> None:
+        """Lay down shapes made elsewhere."""
+        self._shapes.extend(shapes)
+
+    def cloth(
+        self,
+        polygons: Iterable[Polygon],
+        fabric: str,
+        side: Side = Side.RIGHT,
+        *,
+        is_outlined: bool = True,
+        has_texture: bool = True,
+    ) -> None:
+        """Draw pieces of one fabric."""
+        self._shapes.append(Cloth(tuple(polygons), fabric, side, is_outlined, has_texture))
+
+    def area(self, polygon: Polygon, tone: Tone) -> None:
+        """Draw something that is not fabric."""
+        self._shapes.append(Area((polygon,), tone))
+
+    def line(self, points: Iterable[Point], stroke: Stroke, *, is_closed: bool = False) -> None:
+        """Draw a line through points."""
+        self._shapes.append(Line(tuple(points), stroke, is_closed))
+
+    def outline(self, polygon: Polygon, stroke: Stroke) -> None:
+        """Draw a line round a polygon."""
+        self.line(polygon.corners, stroke, is_closed=True)
+
+    def curve(self, start: Point, bend: Point, end: Point, stroke: Stroke) -> None:
+        """Draw a curve."""
+        self._shapes.append(Curve(start, bend, end, stroke))
+
+    def arrow(self, start: Point, end: Point, bend: Point | None = None) -> None:
+        """Draw an arrow."""
+        self._shapes.append(Arrow(start, end, bend))
+
+    def measure(self, start: Point, end: Point, text: str) -> None:
+        """Draw a measure line with its figure."""
+        self._shapes.append(Measure(start, end, text))
+
+    def label(
+        self,
+        at: Point,
+        text: str,
+        *,
+        size: Number = LABEL_SIZE,
+        ink: Ink = Ink.PLAIN,
+        on_fabric: str | None = None,
+        side: Side = Side.RIGHT,
+        anchor: Anchor = Anchor.MIDDLE,
+        is_bold: bool = False,
+        has_ground: bool = False,
+        is_upward: bool = False,
+    ) -> None:
+        """Write words."""
+        self._shapes.append(Label(at, text, size, ink, on_fabric, side, anchor, is_bold, has_ground, is_upward))
+
+    def drawing(self, frame: Polygon | None = None) -> Drawing:
+        """Return what was drawn."""
+        return Drawing(tuple(self._shapes), self.looks, frame)

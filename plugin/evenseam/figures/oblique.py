@@ -1,0 +1,74 @@
+"""Layers seen from above at a slant, one over the other with air between them."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+from evenseam.figures.cloth_work import draw_cloth
+from evenseam.figures.drawing import Anchor, Pen, Side, Stroke
+from evenseam.figures.frame import at
+from evenseam.figures.rational import rational
+from evenseam.figures.workpiece import Workpiece
+from evenseam.geometry import Point, Polygon
+
+LEAN = Fraction(1, 3)
+"""How far a layer leans to the right for its depth."""
+DEPTH = Fraction(2, 5)
+"""How deep a layer looks for its height."""
+AIR = Fraction(30)
+
+
+@dataclass(frozen=True, slots=True)
+class Layer:
+    """One layer: the cloth, which side is up, and what it is called."""
+
+    work: Workpiece
+    side: Side
+    words: tuple[str, ...]
+    """Lines of the label beside it."""
+
+
+@dataclass(frozen=True, slots=True)
+class Slant:
+    """Places points of a layer as seen at a slant, around the layer's own middle."""
+
+    scale: Fraction
+    middle: Point
+    """In the drawing."""
+    width: Fraction
+    height: Fraction
+    """Of the layer."""
+
+    def point(self, point: Point) -> Point:
+        """Return where a point of the layer is seen."""
+        across, down = rational(point.x) - self.width / 2, rational(point.y) - self.height / 2
+        return Point(
+            self.middle.x + (across - down * LEAN) * self.scale, self.middle.y + down * DEPTH * self.scale
+        )
+
+    def polygon(self, polygon: Polygon) -> Polygon:
+        """Return how a polygon of the layer is seen."""
+        return Polygon(tuple(self.point(corner) for corner in polygon.corners))
+
+
+def draw_stack(pen: Pen, layers: tuple[Layer, ...], wide: Fraction) -> None:
+    """Draw layers listed from bottom to top, the lowest drawn first, with a label to the right of each."""
+    widest = max(rational(layer.work.raw_width) for layer in layers)
+    tallest = max(rational(layer.work.raw_height) for layer in layers)
+    scale = min(wide / (widest + tallest * LEAN), Fraction(230) / (tallest * DEPTH)).limit_denominator(60)
+    right = (widest / 2 + tallest * LEAN / 2) * scale
+    # Layers overlap, but each keeps a visible front edge.
+    air = max(AIR, tallest * DEPTH * scale * Fraction(2, 5))
+    for number, layer in enumerate(layers):
+        work = layer.work
+        # A layer is drawn raw edge to raw edge: its allowance counts as part of its pieces.
+        height = -air * number
+        slant = Slant(scale, at(0, height), rational(work.width), rational(work.height))
+        seen = work.mirrored() if layer.side is Side.WRONG else work
+        draw_cloth(pen, ((patch.fabric, slant.polygon(patch.outline)) for patch in seen.patches), layer.side)
+        edge = slant.point(Point(work.width, work.height * Fraction(3, 4)))
+        start = at(right + 14, edge.y)
+        pen.line((edge, at(right + 8, edge.y)), Stroke.HELP)
+        for line, words in enumerate(layer.words):
+            pen.label(Point(start.x, start.y + 15 * line), words, anchor=Anchor.START)

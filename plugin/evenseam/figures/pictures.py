@@ -1,0 +1,115 @@
+"""Pictures by name: which there are for a sheet, and how each is drawn."""
+
+from __future__ import annotations
+
+from evenseam.figures.cloth_look import looks_of
+from evenseam.figures.drawing import Drawing, Pen
+from evenseam.figures.scene import Scene
+from evenseam.figures.scenes.binding import draw_bind, draw_make_binding
+from evenseam.figures.scenes.block_pictures import draw_block, draw_key
+from evenseam.figures.scenes.borders import draw_border
+from evenseam.figures.scenes.cutting import draw_cutting
+from evenseam.figures.scenes.finished import draw_finished
+from evenseam.figures.scenes.hanging import (
+    draw_attach_pockets,
+    draw_attach_sleeve,
+    draw_make_pockets,
+    draw_make_sleeve,
+)
+from evenseam.figures.scenes.joins import draw_join
+from evenseam.figures.scenes.quilting import draw_layers, draw_quilting, draw_square_up
+from evenseam.figures.scenes.runs import draw_run
+from evenseam.figures.scenes.sections import draw_section
+from evenseam.figures.scenes.turning import draw_layer_turned, draw_topstitch, draw_turn_out
+from evenseam.figures.workbench import walk
+from evenseam.pattern import (
+    AddBorderStrips,
+    AttachCornerPockets,
+    AttachSleeve,
+    Bind,
+    JoinPieces,
+    JoinRun,
+    LayerForQuilting,
+    LayerTurned,
+    MakeBinding,
+    MakeCornerPockets,
+    MakeSleeve,
+    PieceSection,
+    QuiltLayers,
+    SquareUp,
+    Step,
+    Topstitch,
+    TurnOut,
+)
+from evenseam.sheet import PatternSheet
+
+
+def picture_names(sheet: PatternSheet) -> tuple[str, ...]:
+    """Return the names of all pictures of a sheet, in the order a page shows them."""
+    blocks = [pieced.block for pieced in sheet.blocks]
+    return (
+        "finished",
+        *(f"block-{block}" for block in blocks),
+        *(f"pieces-{block}" for block in blocks),
+        *(f"cutting-{material.material}" for material in sheet.materials if material.plan is not None),
+        *(f"step-{step.id}" for step in sheet.program.steps),
+    )
+
+
+def draw(sheet: PatternSheet, name: str) -> Drawing:
+    """Return one picture of a sheet. Raises KeyError for a name that `picture_names` does not give."""
+    looks = looks_of(sheet.project.fabrics)
+    scene = Scene(sheet, looks, walk(sheet), Pen(looks))
+    kind, _, rest = name.partition("-")
+    if name == "finished":
+        draw_finished(scene)
+    elif kind == "block":
+        draw_block(scene, sheet.project.block(rest))
+    elif kind == "pieces":
+        draw_key(scene, sheet.project.block(rest))
+    elif kind == "cutting":
+        plan = sheet.material(rest).plan
+        if plan is None:
+            raise KeyError(name)
+        draw_cutting(scene, plan)
+    elif kind == "step":
+        _draw_step(scene, sheet.program.step(rest))
+    else:
+        raise KeyError(name)
+    return scene.pen.drawing()
+
+
+def _draw_step(scene: Scene, step: Step) -> None:
+    match step.operation:
+        case PieceSection() as operation:
+            draw_section(scene, step, operation)
+        case JoinPieces() as operation:
+            draw_join(scene, step, operation)
+        case JoinRun() as operation:
+            draw_run(scene, step, operation)
+        case AddBorderStrips() as operation:
+            draw_border(scene, step, operation)
+        case LayerTurned() as operation:
+            draw_layer_turned(scene, step, operation)
+        case TurnOut():
+            draw_turn_out(scene, step)
+        case Topstitch() as operation:
+            draw_topstitch(scene, step, operation)
+        case LayerForQuilting() as operation:
+            draw_layers(scene, step, operation)
+        case QuiltLayers():
+            draw_quilting(scene, step)
+        case SquareUp() as operation:
+            draw_square_up(scene, step, operation)
+        case MakeBinding() as operation:
+            draw_make_binding(scene, step, operation)
+        case Bind() as operation:
+            draw_bind(scene, step, operation)
+        case MakeSleeve() as operation:
+            draw_make_sleeve(scene, step, operation)
+        case AttachSleeve() as operation:
+            draw_attach_sleeve(scene, step, operation)
+        case MakeCornerPockets():
+            draw_make_pockets(scene, step)
+        case AttachCornerPockets() as operation:
+            draw_attach_pockets(scene, step, operation)

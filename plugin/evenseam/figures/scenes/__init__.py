@@ -1,0 +1,1 @@
+"""One module for each kind of picture: what is shown, and where."""

@@ -1,0 +1,142 @@
+"""A cutting plan to scale: the cloth between its selvages, strips and pieces in cutting order, and what is left."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+from evenseam.cutting import CuttingPlan
+from evenseam.cutting.plan import PlannedPiece, PlannedStrip
+from evenseam.exact import Number, format_number
+from evenseam.figures.cloth_work import draw_letter
+from evenseam.figures.drawing import LABEL_SIZE, SMALL_SIZE, Anchor, Ink, Stroke, Tone
+from evenseam.figures.frame import Frame, at, rectangle
+from evenseam.figures.lettering import text_width
+from evenseam.figures.rational import rational
+from evenseam.figures.scene import Scene
+from evenseam.figures.spot import label_spot
+
+WIDE = Fraction(420)
+HIGHEST = Fraction(520)
+"""Cloth longer than this is drawn with strips that are alike left out."""
+SELVAGE = Fraction(7)
+BREAK = Fraction(16)
+
+
+@dataclass(frozen=True, slots=True)
+class Band:
+    """A stretch of the cloth: strips that lie side by side, and how many times it comes."""
+
+    top: Number
+    bottom: Number
+    strips: tuple[PlannedStrip, ...]
+    times: int
+
+
+def draw_cutting(scene: Scene, plan: CuttingPlan) -> None:
+    """Draw the plan with its usable width, its length, and a numbered list of what is cut."""
+    frame = Frame.fitting(plan.usable_width.value, plan.usable_width.value, WIDE, WIDE)
+    numbers = _numbers(plan)
+    bands = bands_of(plan, frame)
+    down: Number = Fraction(0)
+    for band in bands:
+        down = _draw_band(scene, plan, band, frame, down, numbers)
+    width = frame.length(plan.usable_width.value)
+    pen = scene.pen
+    for left in (-SELVAGE, width):
+        pen.area(rectangle(left, 0, SELVAGE, down), Tone.BOARD)
+        pen.line((at(left, 0), at(left, down)), Stroke.EDGE)
+    if down > 60:
+        pen.label(at(-SELVAGE - 9, down / 2), "selvage", size=SMALL_SIZE, ink=Ink.QUIET, is_upward=True)
+    pen.measure(at(0, -14), at(width, -14), f"usable width {plan.usable_width.text}")
+    pen.measure(at(width + SELVAGE + 10, 0), at(width + SELVAGE + 10, down), plan.length.text)
+    _draw_list(scene, plan, numbers, down + 20)
+
+
+def bands_of(plan: CuttingPlan, frame: Frame) -> tuple[Band, ...]:
+    """Return the strips in bands down the cloth; equal bands that follow each other are one where the cloth is long."""
+    bands: list[Band] = []
+    for strip in sorted(plan.strips, key=lambda one: (one.y, one.x)):
+        if bands and strip.y < bands[-1].bottom:
+            last = bands[-1]
+            bottom = max(last.bottom, strip.y + strip.height)
+            bands[-1] = Band(last.top, bottom, (*last.strips, strip), 1)
+        else:
+            bands.append(Band(strip.y, strip.y + strip.height, (strip,), 1))
+    if frame.length(sum((band.bottom - band.top for band in bands), start=Fraction(0))) <= HIGHEST:
+        return tuple(bands)
+    merged: list[Band] = []
+    for band in bands:
+        if merged and _shape(merged[-1]) == _shape(band):
+            last = merged[-1]
+            merged[-1] = Band(last.top, last.bottom, last.strips, last.times + 1)
+        else:
+            merged.append(band)
+    return tuple(merged)
+
+
+def _shape(band: Band) -> tuple[object, ...]:
+    return tuple(
+        (strip.direction, strip.x, strip.width, strip.height, piece.cut, piece.x, piece.y - band.top, piece.width, piece.height)
+        for strip in band.strips
+        for piece in strip.pieces
+    )
+
+
+def _numbers(plan: CuttingPlan) -> dict[str, int]:
+    """Return a number for each cut, in the order it first lies on the cloth."""
+    cuts = dict.fromkeys(piece.cut for strip in plan.strips for piece in strip.pieces)
+    return {cut: number for number, cut in enumerate(cuts, start=1)}
+
+
+def _draw_band(
+    scene: Scene, plan: CuttingPlan, band: Band, frame: Frame, down: Number, numbers: dict[str, int]
+) -> Number:
+    """Draw one band from `down` and return where the next begins."""
+    pen = scene.pen
+    high = frame.length(band.bottom - band.top)
+    width = frame.length(plan.usable_width.value)
+    pen.area(rectangle(0, down, width, high), Tone.LEFTOVER)
+    place = frame.moved_to(at(0, down - band.top * frame.scale))
+    for strip in band.strips:
+        for piece in strip.pieces:
+            _draw_piece(scene, plan, piece, place, numbers)
+    for strip in band.strips:
+        ends = (strip.x, strip.y + strip.height), (strip.x + strip.width, strip.y + strip.height)
+        pen.line((place.spot(*ends[0]), place.spot(*ends[1])), Stroke.CUT)
+    down = down + high
+    if band.times == 1:
+        return down
+    zigzag = [at(width * Fraction(step, 12), down + (BREAK if step % 2 else 4)) for step in range(13)]
+    pen.line(zigzag, Stroke.HELP)
+    pen.label(at(width / 2, down + BREAK / 2 + 2), f"{band.times} alike", size=SMALL_SIZE, is_bold=True, has_ground=True)
+    return down + BREAK + 4
+
+
+def _draw_piece(
+    scene: Scene, plan: CuttingPlan, piece: PlannedPiece, frame: Frame, numbers: dict[str, int]
+) -> None:
+    outline = frame.polygon(rectangle(piece.x, piece.y, piece.width, piece.height))
+    scene.pen.cloth((outline,), plan.material)
+    unit = scene.sheet.project.unit
+    size = f"{format_number(piece.width, unit)} × {format_number(piece.height, unit)}"
+    number = str(numbers[piece.cut])
+    for words in (f"{number}: {size}", number):
+        if label_spot(outline, words, LABEL_SIZE, 9) is not None:
+            draw_letter(scene.pen, outline, words, plan.material)
+            return
+    draw_letter(scene.pen, outline, number, plan.material)
+
+
+def _draw_list(scene: Scene, plan: CuttingPlan, numbers: dict[str, int], top: Number) -> None:
+    """Write what each number is: how many, what, and its size."""
+    line = top
+    for cut_id, number in numbers.items():
+        cut = scene.sheet.cuts.cut(cut_id)
+        size = f"{cut.width.number} × {cut.height.text}"
+        words = f"{cut.count.number} × {cut.label}, {size}"
+        scene.pen.label(at(20, line), str(number), anchor=Anchor.END, is_bold=True)
+        long = text_width(words, LABEL_SIZE)
+        fits = min(LABEL_SIZE, LABEL_SIZE * (WIDE + 40) / rational(long))
+        scene.pen.label(at(28, line), words, size=fits, anchor=Anchor.START)
+        line = line + 19

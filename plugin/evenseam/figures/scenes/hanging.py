@@ -1,0 +1,116 @@
+"""Hanging sleeve and corner pockets."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from evenseam.exact import Number
+from evenseam.figures.drawing import SMALL_SIZE, Ink, Side, Stroke
+from evenseam.figures.frame import Frame, at, rectangle
+from evenseam.figures.scene import Scene
+from evenseam.geometry import Polygon
+from evenseam.pattern import AttachCornerPockets, AttachSleeve, CornerPockets, MakeSleeve, Sleeve, Step, Turned
+
+BACK_SIDE = Fraction(300)
+
+
+def draw_make_sleeve(scene: Scene, step: Step, operation: MakeSleeve) -> None:
+    """Draw the strip with its hems, folded and sewn along its length, and the finished tube with its size."""
+    hanging = scene.sheet.project.hanging
+    assert isinstance(hanging, Sleeve)  # only a project with a sleeve has this step
+    pen, fabric = scene.pen, hanging.fabric
+    # 1: wrong side up, hems turned in at both ends.
+    pen.cloth((rectangle(0, 0, 170, 84),), fabric, Side.WRONG)
+    for left in (0, 152):
+        pen.cloth((rectangle(left, 0, 18, 84),), fabric)
+    for x in (14, 156):
+        pen.line((at(x, 0), at(x, 84)), Stroke.SEWN)
+    pen.arrow(at(-14, 30), at(14, 30), at(0, 4))
+    pen.arrow(at(184, 30), at(156, 30), at(170, 4))
+    pen.label(at(85, 100), "1 hem both ends", size=SMALL_SIZE, ink=Ink.QUIET)
+    # 2: folded along its length, right side out, long edges sewn.
+    pen.cloth((rectangle(230, 42, 170, 42),), fabric)
+    pen.line((at(230, 52), at(400, 52)), Stroke.SEWN)
+    pen.arrow(at(315, 6), at(315, 40))
+    pen.label(at(315, 100), "2 fold, sew the long edges", size=SMALL_SIZE, ink=Ink.QUIET)
+    # 3: the tube, its seam in the middle of the side that lies against the quilt.
+    top = 140
+    pen.cloth((rectangle(60, top, 280, 46),), fabric)
+    pen.line((at(60, top + 23), at(340, top + 23)), Stroke.SEAM)
+    pen.measure(at(60, top + 62), at(340, top + 62), operation.finished_length.text)
+    pen.measure(at(352, top), at(352, top + 46), operation.finished_depth.text)
+    pen.label(at(46, top + 23), "3", size=SMALL_SIZE, ink=Ink.QUIET)
+
+
+def draw_attach_sleeve(scene: Scene, step: Step, operation: AttachSleeve) -> None:
+    """Draw the back with the sleeve in its place, and how far below the top edge that is."""
+    hanging = scene.sheet.project.hanging
+    assert isinstance(hanging, Sleeve)  # only a project with a sleeve has this step
+    frame = _draw_back(scene)
+    pen = scene.pen
+    width = scene.sheet.sized.finished_width.value
+    long = scene.sheet.figure("sleeve_finished_length").value
+    depth = scene.sheet.figure("sleeve_finished_depth").value
+    left, drop = (width - long) / 2, operation.drop.value
+    pen.cloth((frame.polygon(rectangle(left, drop, long, depth)),), hanging.fabric)
+    top, bottom = frame.length(drop), frame.length(drop + depth)
+    start, end = frame.length(left), frame.length(left + long)
+    for y in (top, bottom):
+        pen.line((at(start, y), at(end, y)), Stroke.STITCH)
+    side = frame.length(width) + 12
+    pen.measure(at(side, 0), at(side, top), operation.drop.text)
+
+
+def draw_make_pockets(scene: Scene, step: Step) -> None:
+    """Draw a square being folded on its diagonal, twice."""
+    hanging = scene.sheet.project.hanging
+    assert isinstance(hanging, CornerPockets)  # only a project with corner pockets has this step
+    pen, fabric = scene.pen, hanging.fabric
+    pen.cloth((rectangle(0, 0, 110, 110),), fabric, Side.WRONG)
+    pen.line((at(0, 110), at(110, 0)), Stroke.FOLD)
+    pen.arrow(at(22, 22), at(86, 86), at(70, 34))
+    pen.measure(at(0, 124), at(110, 124), hanging.square.text)
+    for left in (170, 300):
+        pen.cloth((Polygon((at(left + 110, 0), at(left + 110, 110), at(left, 110))),), fabric)
+        pen.line((at(left, 110), at(left + 110, 0)), Stroke.FOLD)
+
+
+def draw_attach_pockets(scene: Scene, step: Step, operation: AttachCornerPockets) -> None:
+    """Draw the back with a folded triangle in each of its top corners."""
+    hanging = scene.sheet.project.hanging
+    assert isinstance(hanging, CornerPockets)  # only a project with corner pockets has this step
+    frame = _draw_back(scene)
+    width, side = scene.sheet.sized.finished_width.value, hanging.square.value
+    zero = Fraction(0)
+    corners = (
+        Polygon((at(zero, zero), at(side, zero), at(zero, side))),
+        Polygon((at(width, zero), at(width, side), at(width - side, zero))),
+    )
+    scene.pen.cloth((frame.polygon(corner) for corner in corners), hanging.fabric)
+    for corner in corners:
+        ends = [frame.point(point) for point in corner.corners]
+        far = (ends[1], ends[2])
+        scene.pen.line(far, Stroke.FOLD)
+    seam = scene.seam
+    for start, end in (((seam, seam), (side, seam)), ((width - side, seam), (width - seam, seam))):
+        scene.pen.line((frame.spot(*start), frame.spot(*end)), Stroke.SEWN)
+
+
+def _draw_back(scene: Scene) -> Frame:
+    """Draw the back of the project with its edge, and return where it lies."""
+    sized, pen = scene.sheet.sized, scene.pen
+    width, height = sized.finished_width.value, sized.finished_height.value
+    finish = scene.sheet.project.finish
+    frame = Frame.fitting(width, height, BACK_SIDE, BACK_SIDE)
+    whole = rectangle(0, 0, frame.length(width), frame.length(height))
+    if isinstance(finish, Turned):
+        pen.cloth((whole,), finish.backing_fabric)
+        pen.outline(frame.polygon(_ring(width, height, finish.topstitch.value)), Stroke.STITCH)
+        return frame
+    pen.cloth((whole,), finish.binding.fabric)
+    pen.cloth((frame.polygon(_ring(width, height, scene.seam)),), finish.backing_fabric)
+    return frame
+
+
+def _ring(width: Number, height: Number, inset: Number) -> Polygon:
+    return rectangle(inset, inset, width - 2 * inset, height - 2 * inset)

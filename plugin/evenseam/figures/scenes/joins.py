@@ -1,0 +1,111 @@
+"""Two parts of a block, the seam that joins them, and what they become."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from evenseam.figures.allowance import raw_outline
+from evenseam.figures.cloth_work import draw_work
+from evenseam.figures.drawing import Stroke
+from evenseam.figures.frame import Frame, at
+from evenseam.figures.half_plane import between
+from evenseam.figures.rational import length_of, rational_point
+from evenseam.figures.scene import Scene
+from evenseam.figures.workbench import hull
+from evenseam.figures.workpiece import Patch, Workpiece
+from evenseam.geometry import Point
+from evenseam.pattern import Block, JoinPieces, Step
+
+APART = Fraction(34)
+SIDE = Fraction(170)
+BETWEEN = Fraction(56)
+
+
+def draw_join(scene: Scene, step: Step, operation: JoinPieces) -> None:
+    """Draw both parts pulled apart across their seam, and beside them the parts joined.
+
+    A part is labelled with its section's name; the seam is drawn on both edges, a dot marks each end of it.
+    """
+    block = scene.sheet.project.block(operation.block)
+    first = _part(scene, block, operation.first_pieces)
+    second = _part(scene, block, operation.second_pieces)
+    whole = hull((first.outline, second.outline))
+    seam = _common(first, second)
+    left, top, right, bottom = raw_outline(whole, scene.seam).bounds
+    frame = Frame.fitting(right - left, bottom - top, SIDE, SIDE + 70)
+    frame = frame.moved_by(-frame.length(left), -frame.length(top))
+    away = _away(seam, first)
+    step_first = away.scaled(APART / 2, APART / 2)
+    _draw_apart(scene, block, first, second, seam, frame, step_first)
+    makes = Workpiece(step.makes, first.patches + second.patches, whole, scene.seam)
+    wide = frame.length(right - left)
+    high = frame.length(bottom - top)
+    reach = abs(step_first.x)
+    joined = frame.moved_by(wide + BETWEEN + 2 * reach, 0)
+    middle = high / 2
+    scene.pen.arrow(at(wide + reach + 10, middle), at(wide + BETWEEN + reach - 10, middle))
+    draw_work(scene.pen, makes, joined, has_letters=True)
+    scene.pen.line((joined.point(seam[0]), joined.point(seam[1])), Stroke.SEWN)
+    if step.measures is not None:
+        start = wide + BETWEEN + 2 * reach
+        scene.pen.measure(at(start, high + 14), at(start + wide, high + 14), step.measures[0].text)
+        scene.pen.measure(at(start + wide + 10, 0), at(start + wide + 10, high), step.measures[1].text)
+
+
+def _part(scene: Scene, block: Block, pieces: tuple[str, ...]) -> Workpiece:
+    across, down = block.scale
+    patches = tuple(
+        Patch(piece.outline.scaled(across, down), piece.fabric, piece.id) for piece in block.pieces if piece.id in pieces
+    )
+    return Workpiece("", patches, hull(tuple(patch.outline for patch in patches)), scene.seam)
+
+
+def _common(first: Workpiece, second: Workpiece) -> tuple[Point, Point]:
+    """Return the seam: the stretch that an edge of one part has in common with an edge of the other."""
+    best = (first.outline.corners[0], first.outline.corners[1])
+    longest = Fraction(-1)
+    for start, end in first.outline.edges:
+        way = rational_point(end - start)
+        square = way.dot(way)
+        for other_start, other_end in second.outline.edges:
+            if (end - start).cross(other_start - start) != 0 or (end - start).cross(other_end - start) != 0:
+                continue
+            shares = sorted(rational_point(point - start).dot(way) / square for point in (other_start, other_end))
+            low, high = max(shares[0], Fraction(0)), min(shares[1], Fraction(1))
+            if (high - low) * (high - low) * square > longest and high > low:
+                longest = (high - low) * (high - low) * square
+                base = rational_point(start)
+                best = base + way.scaled(low, low), base + way.scaled(high, high)
+    return best
+
+
+def _away(seam: tuple[Point, Point], first: Workpiece) -> Point:
+    """Return the step of length 1 that leads from the seam into the first part."""
+    way = rational_point(seam[1] - seam[0])
+    long = length_of(way)
+    normal = Point(way.y / long, -way.x / long)
+    total = Fraction(0)
+    for corner in first.outline.corners:
+        total = total + normal.dot(rational_point(corner) - rational_point(seam[0]))
+    return normal if total > 0 else normal.scaled(Fraction(-1), Fraction(-1))
+
+
+def _draw_apart(
+    scene: Scene,
+    block: Block,
+    first: Workpiece,
+    second: Workpiece,
+    seam: tuple[Point, Point],
+    frame: Frame,
+    step: Point,
+) -> None:
+    for part, move in ((first, step), (second, Point(-step.x, -step.y))):
+        place = frame.moved_by(move.x, move.y)
+        draw_work(scene.pen, part, place, has_letters=True)
+        scene.pen.line((place.point(seam[0]), place.point(seam[1])), Stroke.SEWN)
+    for share in (Fraction(1, 4), Fraction(3, 4)):
+        spot = frame.point(between(seam[0], seam[1], share))
+        for sign in (1, -1):
+            tail = step.scaled(Fraction(sign * 13, 10), Fraction(sign * 13, 10))
+            head = step.scaled(Fraction(sign * 3, 10), Fraction(sign * 3, 10))
+            scene.pen.arrow(spot + tail, spot + head)

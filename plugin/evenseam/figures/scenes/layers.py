@@ -1,0 +1,28 @@
+"""The layers of a project as workpieces drawn raw edge to raw edge."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from evenseam.exact import Number
+from evenseam.figures.allowance import with_allowance
+from evenseam.figures.workpiece import Patch, Workpiece
+from evenseam.geometry import Point, Polygon
+
+
+def raw(work: Workpiece) -> Workpiece:
+    """Return a workpiece whose pieces reach to its raw edge; it has no allowance beyond that."""
+    if work.seam == 0:
+        return work
+    step = Point(work.seam, work.seam)
+    patches = tuple(
+        Patch(with_allowance(patch.outline, work.outline, work.seam).moved(step), patch.fabric, patch.piece, patch.part)
+        for patch in work.patches
+    )
+    outline = Polygon.rectangle(Fraction(0), Fraction(0), work.raw_width, work.raw_height)
+    return Workpiece(work.name, patches, outline, Fraction(0))
+
+
+def centred(inner: Workpiece, outer: Workpiece) -> tuple[Number, Number]:
+    """Return how far the corner of one layer lies inside the corner of a larger one under it."""
+    return (outer.width - inner.width) / 2, (outer.height - inner.height) / 2

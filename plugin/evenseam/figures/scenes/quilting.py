@@ -1,0 +1,95 @@
+"""Layers basted, quilted and squared up."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from evenseam.figures.cloth_work import draw_cloth
+from evenseam.figures.drawing import Pen, Side, Stroke, Tone
+from evenseam.figures.frame import Frame, at, rectangle
+from evenseam.figures.oblique import Layer, draw_stack
+from evenseam.figures.scene import Scene
+from evenseam.figures.scenes.layers import raw
+from evenseam.figures.workpiece import Workpiece
+from evenseam.pattern import LayerForQuilting, SquareUp, Step
+
+
+def draw_layers(scene: Scene, step: Step, operation: LayerForQuilting) -> None:
+    """Draw backing, batting and top with air between them."""
+    uses = scene.bench(step).uses
+    top, backing, batting = (raw(uses[name]) for name in (operation.top, operation.backing, operation.batting))
+    draw_stack(
+        scene.pen,
+        (
+            Layer(backing, Side.WRONG, ("backing,", "right side down")),
+            Layer(batting, Side.RIGHT, ("batting",)),
+            Layer(top, Side.RIGHT, ("top,", "right side up")),
+        ),
+        Fraction(290),
+    )
+
+
+def draw_quilting(scene: Scene, step: Step) -> None:
+    """Draw the layers from above with lines of stitching over the whole top."""
+    frame, top, corner = _draw_layers_from_above(scene)
+    width, height = top.width, top.height
+    lines = 7
+    for number in range(1, lines):
+        share = Fraction(number, lines)
+        scene.pen.line((corner.spot(width * share, 0), corner.spot(width * share, height)), Stroke.STITCH)
+    rows = max(2, min(12, round(float(height / width) * lines)))
+    for number in range(1, rows):
+        share = Fraction(number, rows)
+        scene.pen.line((corner.spot(0, height * share), corner.spot(width, height * share)), Stroke.STITCH)
+    del frame
+
+
+def draw_square_up(scene: Scene, step: Step, operation: SquareUp) -> None:
+    """Draw the cut along the edge of the top, a ruler laid on it, and the size that must be left."""
+    frame, top, corner = _draw_layers_from_above(scene)
+    width, height = top.width, top.height
+    scene.pen.outline(corner.polygon(top.outline), Stroke.CUT)
+    right, bottom = corner.spot(width, height).x, corner.spot(width, height).y
+    outer = frame.origin
+    del outer
+    _draw_ruler(scene.pen, right, bottom, min(frame.length(height), Fraction(130)))
+    below = frame.length(_under(scene)[1].height) + 14
+    scene.pen.measure(at(corner.origin.x, below), at(right, below), operation.width.text)
+    side = frame.length(_under(scene)[1].width) + 12
+    scene.pen.measure(at(side, corner.origin.y), at(side, bottom), operation.height.text)
+
+
+def _draw_ruler(pen: Pen, right: Fraction, bottom: Fraction, long: Fraction) -> None:
+    """Draw a see-through ruler whose edge lies on the right edge of the top."""
+    thick = Fraction(26)
+    pen.outline(rectangle(right - thick, bottom - long, thick, long), Stroke.EDGE)
+    marks = int(long / 8)
+    for number in range(1, marks):
+        deep = 9 if number % 4 == 0 else 5
+        y = bottom - 8 * number
+        pen.line((at(right - deep, y), at(right, y)), Stroke.EDGE)
+
+
+def _under(scene: Scene) -> tuple[Workpiece, Workpiece, Workpiece]:
+    """Return top, backing and batting, raw edge to raw edge."""
+    step = next(one for one in scene.sheet.program.steps if isinstance(one.operation, LayerForQuilting))
+    operation, uses = step.operation, scene.bench(step).uses
+    assert isinstance(operation, LayerForQuilting)
+    return raw(uses[operation.top]), raw(uses[operation.backing]), raw(uses[operation.batting])
+
+
+def _draw_layers_from_above(scene: Scene) -> tuple[Frame, Workpiece, Frame]:
+    """Draw the three layers as they lie; return the frame, the top, and the frame of the top's corner."""
+    top, backing, batting = _under(scene)
+    frame = Frame.fitting(backing.width, backing.height, Fraction(340))
+    pen = scene.pen
+    pen.cloth((frame.polygon(backing.outline),), backing.patches[0].fabric, Side.WRONG)
+    inset = frame.moved_by(*(frame.length((b - t) / 2) for b, t in _sizes(backing, batting)))
+    pen.area(inset.polygon(batting.outline), Tone.BATTING)
+    corner = frame.moved_by(*(frame.length((b - t) / 2) for b, t in _sizes(backing, top)))
+    draw_cloth(pen, ((patch.fabric, corner.polygon(patch.outline)) for patch in top.patches))
+    return frame, top, corner
+
+
+def _sizes(outer: Workpiece, inner: Workpiece) -> tuple[tuple[Fraction, Fraction], ...]:
+    return (outer.width, inner.width), (outer.height, inner.height)  # type: ignore[return-value]

@@ -1,0 +1,74 @@
+"""Rows and columns: the parts side by side with room between them, and what they become."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from evenseam.exact import Number
+from evenseam.figures.cloth_work import draw_work
+from evenseam.figures.drawing import Stroke
+from evenseam.figures.frame import HIGH, WIDE, Frame, at
+from evenseam.figures.scene import Scene
+from evenseam.figures.workpiece import Workpiece
+from evenseam.pattern import JoinRun, Run, Step
+
+GAP = Fraction(22)
+NARROW_GAP = Fraction(10)
+MANY = 6
+
+
+def draw_run(scene: Scene, step: Step, operation: JoinRun) -> None:
+    """Draw the parts pulled apart, arrows in the gaps, and the size of the whole."""
+    bench = scene.bench(step)
+    turns = operation.quarter_turns
+    parts = [
+        bench.uses[name].turned(turns[number] if turns else 0) for number, name in enumerate(operation.parts)
+    ]
+    is_across = operation.run is Run.ACROSS
+    gap = GAP if len(parts) <= MANY else NARROW_GAP
+    frame = _frame(parts, gap, is_across=is_across)
+    start: Number = Fraction(0)
+    for number, part in enumerate(parts):
+        seam = frame.length(part.seam)
+        long = frame.length(part.width if is_across else part.height) + 2 * seam
+        over = frame.length(part.height if is_across else part.width) + 2 * seam
+        corner = at(start + seam, seam) if is_across else at(seam, start + seam)
+        draw_work(scene.pen, part, frame.moved_to(corner), has_letters=True)
+        if number:
+            _meet(scene, start - gap, gap, over, is_across=is_across)
+        start = start + long + gap
+    _measure(scene, step, frame, bench.makes, start - gap, is_across=is_across)
+
+
+def _frame(parts: list[Workpiece], gap: Fraction, *, is_across: bool) -> Frame:
+    long = sum((part.raw_width if is_across else part.raw_height) for part in parts)
+    over = max((part.raw_height if is_across else part.raw_width) for part in parts)
+    gaps = gap * (len(parts) - 1)
+    if is_across:
+        return Frame.fitting(long, over, WIDE - gaps, HIGH - 60)
+    return Frame.fitting(over, long, WIDE - 60, HIGH + 60 - gaps)
+
+
+def _meet(scene: Scene, start: Number, gap: Fraction, over: Number, *, is_across: bool) -> None:
+    """Draw what happens in a gap: arrows that close it, or only the seam where there is no room for them."""
+    middle = over / 2
+    near, far = (at(start, middle), at(start + gap, middle)) if is_across else (at(middle, start), at(middle, start + gap))
+    if gap >= GAP:
+        reach = gap * Fraction(7, 10)
+        step = at(reach, 0) if is_across else at(0, reach)
+        scene.pen.arrow(far + step, far - step.scaled(Fraction(3, 10), Fraction(3, 10)))
+        scene.pen.arrow(near - step, near + step.scaled(Fraction(3, 10), Fraction(3, 10)))
+
+
+def _measure(scene: Scene, step: Step, frame: Frame, made: Workpiece, long: Number, *, is_across: bool) -> None:
+    """Write the raw size of the whole: across the run beside it, along it as words, for the gaps make it longer here."""
+    if step.measures is None:
+        return
+    width, height = step.measures
+    over = frame.length(made.raw_height if is_across else made.raw_width)
+    if is_across:
+        scene.pen.measure(at(long + 12, 0), at(long + 12, over), height.text)
+        scene.pen.measure(at(0, over + 16), at(long, over + 16), f"joined: {width.text}")
+    else:
+        scene.pen.measure(at(over + 12, 0), at(over + 12, long), f"joined: {height.text}")
+        scene.pen.measure(at(0, long + 16), at(over, long + 16), width.text)

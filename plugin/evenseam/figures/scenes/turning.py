@@ -1,0 +1,157 @@
+"""The quick finish: layers sewn round right sides together, turned out, and topstitched."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from evenseam.exact import Number
+from evenseam.figures.cloth_work import draw_cloth, draw_work
+from evenseam.figures.drawing import SMALL_SIZE, Anchor, Ink, Side, Stroke, Tone
+from evenseam.figures.frame import Frame, at, rectangle
+from evenseam.figures.oblique import Layer, draw_stack
+from evenseam.figures.scene import Scene
+from evenseam.figures.scenes.layers import raw
+from evenseam.geometry import Point, Polygon
+from evenseam.pattern import LayerTurned, Step, Topstitch
+
+PLAN_SIDE = Fraction(250)
+
+
+def draw_layer_turned(scene: Scene, step: Step, operation: LayerTurned) -> None:
+    """Draw the three layers with air between them, and below the stitching line with its opening."""
+    bench = scene.bench(step)
+    top, backing, batting = (raw(bench.uses[name]) for name in (operation.top, operation.backing, operation.batting))
+    draw_stack(
+        scene.pen,
+        (
+            Layer(batting, Side.RIGHT, ("batting",)),
+            Layer(backing, Side.RIGHT, ("backing,", "right side up")),
+            Layer(top, Side.WRONG, ("top,", "right side down")),
+        ),
+        Fraction(270),
+    )
+    _draw_stitching(scene, operation, top.width, top.height, tuple((w.width, w.height) for w in (batting, backing)))
+
+
+def _draw_stitching(
+    scene: Scene, operation: LayerTurned, width: Number, height: Number, under: tuple[tuple[Number, Number], ...]
+) -> None:
+    """Draw the layers from above and the seam round them, open for a stretch in the middle of one edge."""
+    pen, bench_top = scene.pen, Fraction(110)
+    largest = max(under, key=lambda size: size[0] * size[1])
+    frame = Frame.fitting(largest[0], largest[1], Fraction(300), PLAN_SIDE)
+    # Centred below the stack, which is centred on 0.
+    corner = at(-frame.length(largest[0]) / 2, bench_top)
+    place = frame.moved_to(corner)
+    backing = scene.sheet.project.finish.backing_fabric
+    for number, (wide, high) in enumerate(under):
+        shape = place.polygon(rectangle((largest[0] - wide) / 2, (largest[1] - high) / 2, wide, high))
+        if number == 0:
+            pen.area(shape, Tone.BATTING)
+        else:
+            pen.cloth((shape,), backing)
+    inner = place.moved_by(*(frame.length((largest[i] - size) / 2) for i, size in enumerate((width, height))))
+    top = scene.benches[_step_of(scene, operation)].uses[operation.top]
+    seen = raw(top).mirrored()
+    draw_cloth(pen, ((patch.fabric, inner.polygon(patch.outline)) for patch in seen.patches), Side.WRONG)
+    seam, opening = operation.seam.value, operation.opening.value
+    line, ends = stitching(width, height, seam, opening, operation.opening_edge)
+    pen.line(tuple(inner.point(point) for point in line), Stroke.SEWN)
+    one, other = (inner.point(end) for end in ends)
+    if operation.opening_edge in ("bottom", "top"):
+        low = corner.y + frame.length(largest[1]) + 14 if operation.opening_edge == "bottom" else corner.y - 14
+        pen.measure(at(one.x, low), at(other.x, low), f"opening {operation.opening.text}")
+    else:
+        side = corner.x + frame.length(largest[0]) + 12
+        pen.measure(at(side, one.y), at(side, other.y), f"opening {operation.opening.text}")
+
+
+def _step_of(scene: Scene, operation: LayerTurned) -> str:
+    return next(step.id for step in scene.sheet.program.steps if step.operation is operation)
+
+
+def stitching(
+    width: Number, height: Number, seam: Number, opening: Number, edge: str
+) -> tuple[tuple[Point, ...], tuple[Point, Point]]:
+    """Return the way of a seam round a rectangle, open in the middle of one edge, and the ends of the opening."""
+    corners = Polygon.rectangle(seam, seam, width - 2 * seam, height - 2 * seam).corners
+    number = {"top": 0, "right": 1, "bottom": 2, "left": 3}[edge]
+    start, end = corners[number], corners[(number + 1) % 4]
+    middle = Point((start.x + end.x) / 2, (start.y + end.y) / 2)
+    level = start.y == end.y
+    long = abs(end.x - start.x) if level else abs(end.y - start.y)
+    half = opening / 2 if opening < long else long / 3
+    forward = (end.x > start.x) if level else (end.y > start.y)
+    reach = half if forward else -half
+    step = Point(reach, Fraction(0)) if level else Point(Fraction(0), reach)
+    one, other = middle - step, middle + step
+    way = (other, *(corners[(number + 1 + turn) % 4] for turn in range(4)), one)
+    return way, (one, other)
+
+
+def draw_turn_out(scene: Scene, step: Step) -> None:
+    """Draw a clipped corner large, and the project half turned through its opening."""
+    operation = next(
+        one.operation for one in scene.sheet.program.steps if isinstance(one.operation, LayerTurned)
+    )
+    backing = scene.sheet.project.finish.backing_fabric
+    pen = scene.pen
+    _draw_clipped_corner(scene, backing)
+    _draw_half_turned(scene, backing, operation)
+    pen.label(at(75, 168), "clip the corners", size=SMALL_SIZE, ink=Ink.QUIET)
+    pen.label(at(305, 168), "turn through the opening", size=SMALL_SIZE, ink=Ink.QUIET)
+
+
+def _draw_clipped_corner(scene: Scene, backing: str) -> None:
+    pen = scene.pen
+    cloth = Polygon((at(0, 0), at(122, 0), at(150, 28), at(150, 150), at(0, 150)))
+    pen.area(Polygon((at(0, 4), at(116, 4), at(146, 34), at(146, 150), at(0, 150))), Tone.BATTING)
+    pen.cloth((cloth,), backing, Side.WRONG)
+    pen.area(Polygon((at(128, -6), at(156, -6), at(156, 22))), Tone.LEFTOVER)
+    pen.line((at(0, 26), at(124, 26), at(124, 150)), Stroke.SEWN)
+    pen.line((at(114, -8), at(158, 36)), Stroke.CUT)
+
+
+def _draw_half_turned(scene: Scene, backing: str, operation: LayerTurned) -> None:
+    """Draw the wrong side of the backing with the right side of the work coming out of the opening."""
+    pen = scene.pen
+    pen.cloth((rectangle(220, 0, 170, 110),), backing, Side.WRONG)
+    pen.line((at(274, 104), at(226, 104), at(226, 6), at(384, 6), at(384, 104), at(336, 104)), Stroke.STITCH)
+    top = next(
+        (placed.fabric for placed in scene.sheet.sized.placed if placed.part.startswith(("border", "block"))), backing
+    )
+    bulge = Polygon((at(276, 100), at(334, 100), at(346, 128), at(338, 150), at(300, 154), at(268, 146), at(264, 126)))
+    pen.cloth((bulge,), top)
+    pen.cloth((Polygon((at(276, 100), at(300, 104), at(296, 130), at(268, 146), at(264, 126))),), backing)
+    pen.arrow(at(312, 74), at(308, 140), at(318, 108))
+
+
+def draw_topstitch(scene: Scene, step: Step, operation: Topstitch) -> None:
+    """Draw the turned project with stitching all round, and one corner large with its distance."""
+    sized, pen = scene.sheet.sized, scene.pen
+    width, height = sized.finished_width.value, sized.finished_height.value
+    frame = Frame.fitting(width, height, Fraction(260), Fraction(260))
+    draw_cloth(pen, ((placed.fabric, frame.polygon(placed.outline)) for placed in sized.placed))
+    inset = max(operation.distance.value, 4 / frame.scale)
+    ring = rectangle(inset, inset, width - 2 * inset, height - 2 * inset)
+    pen.outline(frame.polygon(ring), Stroke.STITCH)
+    fabric = corner_fabric(scene)
+    left = frame.length(width) + 30
+    pen.cloth((rectangle(left, 0, 104, 104),), fabric)
+    pen.line((at(left, 82), at(left + 82, 82), at(left + 82, 0)), Stroke.STITCH)
+    pen.measure(at(left + 82, 118), at(left + 104, 118), operation.distance.text)
+
+
+def corner_fabric(scene: Scene) -> str:
+    """Return the fabric at the corner of the finished project: what lies furthest down and to the right."""
+
+    def reach(number: int) -> Number:
+        _, _, right, bottom = scene.sheet.sized.placed[number].outline.bounds
+        return right + bottom
+
+    placed = scene.sheet.sized.placed
+    best = 0
+    for number in range(len(placed)):
+        if placed[number].part != "binding" and (reach(number) > reach(best) or placed[best].part == "binding"):
+            best = number
+    return placed[best].fabric

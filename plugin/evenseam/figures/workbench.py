@@ -1,0 +1,162 @@
+"""The program walked step by step: for every step, what lies on the table before it and what it leaves."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from fractions import Fraction
+
+from evenseam.exact import Number
+from evenseam.figures.workpiece import Patch, Workpiece, in_a_row, plain
+from evenseam.geometry import Point, Polygon
+from evenseam.pattern import (
+    BATTING,
+    AddBorderStrips,
+    AttachCornerPockets,
+    AttachSleeve,
+    Bind,
+    Block,
+    Cut,
+    CutShape,
+    JoinPieces,
+    JoinRun,
+    LayerForQuilting,
+    LayerTurned,
+    MakeBinding,
+    MakeCornerPockets,
+    MakeSleeve,
+    PieceSection,
+    QuiltLayers,
+    Run,
+    SquareUp,
+    Step,
+    Topstitch,
+    TurnOut,
+)
+from evenseam.sheet import PatternSheet
+
+
+@dataclass(frozen=True, slots=True)
+class Bench:
+    """One step with the workpieces it uses, by name, and the one it makes."""
+
+    step: Step
+    uses: Mapping[str, Workpiece]
+    makes: Workpiece
+
+
+def walk(sheet: PatternSheet) -> Mapping[str, Bench]:
+    """Return every step of the program with what it uses and makes, by step id."""
+    return _Walk(sheet).benches()
+
+
+def block_workpiece(block: Block, seam: Number, piece_ids: tuple[str, ...] = ()) -> Workpiece:
+    """Return a block, or some of its pieces, at its finished size; all pieces when none are named."""
+    across, down = block.scale
+    chosen = tuple(piece for piece in block.pieces if not piece_ids or piece.id in piece_ids)
+    patches = tuple(
+        Patch(piece.outline.scaled(across, down), piece.fabric, piece.id, f"block:{block.id}") for piece in chosen
+    )
+    if len(chosen) == len(block.pieces):
+        return Workpiece(block.id, patches, block.outline.scaled(across, down), seam)
+    work = Workpiece(block.id, patches, hull(tuple(patch.outline for patch in patches)), seam)
+    left, top, _, _ = work.outline.bounds
+    return work.moved(Point(-left, -top))
+
+
+def hull(polygons: tuple[Polygon, ...]) -> Polygon:
+    """Return the smallest convex outline of polygons, clockwise; what is sewn with straight seams fills it."""
+    points = sorted({(corner.x, corner.y) for polygon in polygons for corner in polygon.corners})
+    lower: list[tuple[Number, Number]] = []
+    upper: list[tuple[Number, Number]] = []
+    for half, ordered in ((lower, points), (upper, list(reversed(points)))):
+        for x, y in ordered:
+            while len(half) > 1 and _turn(half[-2], half[-1], (x, y)) <= 0:
+                half.pop()
+            half.append((x, y))
+    return Polygon(tuple(Point(x, y) for x, y in (*lower[:-1], *upper[:-1])))
+
+
+def _turn(a: tuple[Number, Number], b: tuple[Number, Number], c: tuple[Number, Number]) -> Number:
+    return (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])
+
+
+class _Walk:
+    def __init__(self, sheet: PatternSheet) -> None:
+        self._sheet = sheet
+        self._seam = sheet.project.seam_allowance.value
+        self._table: dict[str, Workpiece] = {}
+
+    def benches(self) -> Mapping[str, Bench]:
+        benches: dict[str, Bench] = {}
+        for step in self._sheet.program.steps:
+            uses = {name: self._take(name) for name in used_names(step)}
+            made = self._make(step, uses)
+            self._table[step.makes] = made
+            benches[step.id] = Bench(step, uses, made)
+        return benches
+
+    def _take(self, name: str) -> Workpiece:
+        return self._table[name] if name in self._table else self._cut(self._sheet.cuts.cut(name))
+
+    def _cut(self, cut: Cut) -> Workpiece:
+        width, height = cut.width.value, cut.height.value
+        if cut.material == BATTING:
+            return plain(cut.id, BATTING, width, height, Fraction(0), cut.part)
+        if cut.shape in (CutShape.BINDING, CutShape.BIAS_BINDING):
+            return plain(cut.id, cut.material, width, height, Fraction(0), cut.part)
+        return plain(cut.id, cut.material, width, height, self._seam, cut.part)
+
+    def _make(self, step: Step, uses: Mapping[str, Workpiece]) -> Workpiece:
+        match step.operation:
+            case PieceSection(block=block, patches=patches):
+                return self._of_block(step, block, tuple(use.piece for use in patches))
+            case JoinPieces(block=block, first_pieces=first, second_pieces=second):
+                return self._of_block(step, block, first + second)
+            case JoinRun(parts=parts, run=run, quarter_turns=turns):
+                turned = (
+                    uses[part].turned(turns[number] if turns else 0) for number, part in enumerate(parts)
+                )
+                return in_a_row(step.makes, turned, is_across=run is Run.ACROSS)
+            case AddBorderStrips(centre=centre, strip=strip, run=run):
+                sides = (uses[strip], uses[centre], uses[strip])
+                return in_a_row(step.makes, sides, is_across=run is Run.ACROSS)
+            case LayerTurned(top=name) | LayerForQuilting(top=name):
+                return uses[name]
+            case TurnOut(layered=name) | Topstitch(turned=name) | QuiltLayers(layered=name):
+                return uses[name]
+            case SquareUp(quilted=name) | Bind(trimmed=name):
+                return uses[name]
+            case AttachSleeve(project=name) | AttachCornerPockets(project=name):
+                return uses[name]
+            case MakeBinding(binding=name) | MakeSleeve(sleeve=name) | MakeCornerPockets(square=name):
+                return uses[name]
+
+    def _of_block(self, step: Step, block: str, pieces: tuple[str, ...]) -> Workpiece:
+        work = block_workpiece(self._sheet.project.block(block), self._seam, pieces)
+        return Workpiece(step.makes, work.patches, work.outline, work.seam)
+
+
+def used_names(step: Step) -> tuple[str, ...]:
+    """Return the names of the workpieces and cuts a step uses, once each."""
+    match step.operation:
+        case PieceSection(patches=patches):
+            return tuple(dict.fromkeys(use.cut for use in patches))
+        case JoinPieces(first=first, second=second):
+            return tuple(dict.fromkeys((first, second)))
+        case JoinRun(parts=parts):
+            return tuple(dict.fromkeys(parts))
+        case AddBorderStrips(centre=centre, strip=strip):
+            return (centre, strip)
+        case LayerTurned(top=top, backing=backing, batting=batting):
+            return (top, backing, batting)
+        case LayerForQuilting(top=top, backing=backing, batting=batting):
+            return (top, backing, batting)
+        case TurnOut(layered=name) | Topstitch(turned=name) | QuiltLayers(layered=name) | SquareUp(quilted=name):
+            return (name,)
+        case MakeBinding(binding=name) | MakeSleeve(sleeve=name) | MakeCornerPockets(square=name):
+            return (name,)
+        case Bind(trimmed=trimmed, binding=binding):
+            return (trimmed, binding)
+        case AttachSleeve(project=project, sleeve=other) | AttachCornerPockets(project=project, pockets=other):
+            return (project, other)

@@ -1,0 +1,117 @@
+"""What a workpiece looks like: the pieces it is sewn from, each in its place, as finished."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from fractions import Fraction
+
+from evenseam.exact import Number
+from evenseam.geometry import Point, Polygon
+
+
+@dataclass(frozen=True, slots=True)
+class Patch:
+    """One visible piece."""
+
+    outline: Polygon
+    """Finished, in the edition's unit, from the top left corner of the workpiece's seam lines."""
+    fabric: str
+    piece: str = ""
+    """Piece id in its block; empty outside blocks."""
+    part: str = ""
+    """As in the cut list: block:lantern, sashing, border:outer-border."""
+
+
+@dataclass(frozen=True, slots=True)
+class Workpiece:
+    """Something on the sewing table."""
+
+    name: str
+    patches: tuple[Patch, ...]
+    outline: Polygon
+    """Its seam lines: where the next seams will run. Convex, clockwise."""
+    seam: Number
+    """Allowance beyond the outline, all round."""
+
+    @property
+    def width(self) -> Number:
+        """Across, between seam lines."""
+        left, _, right, _ = self.outline.bounds
+        return right - left
+
+    @property
+    def height(self) -> Number:
+        """Down, between seam lines."""
+        _, top, _, bottom = self.outline.bounds
+        return bottom - top
+
+    @property
+    def raw_width(self) -> Number:
+        """Across, raw edge to raw edge."""
+        return self.width + 2 * self.seam
+
+    @property
+    def raw_height(self) -> Number:
+        """Down, raw edge to raw edge."""
+        return self.height + 2 * self.seam
+
+    def turned(self, quarters: int) -> Workpiece:
+        """Return it turned clockwise by quarters, its top left corner again at the origin."""
+        work = self
+        for _ in range(quarters % 4):
+            work = work._turned_once()
+        return work
+
+    def _turned_once(self) -> Workpiece:
+        across = self.height
+
+        def turn(polygon: Polygon) -> Polygon:
+            return Polygon(tuple(Point(across - corner.y, corner.x) for corner in polygon.corners))
+
+        patches = tuple(Patch(turn(p.outline), p.fabric, p.piece, p.part) for p in self.patches)
+        return Workpiece(self.name, patches, turn(self.outline), self.seam)
+
+    def mirrored(self) -> Workpiece:
+        """Return it with left and right exchanged: how it looks from the other side."""
+        across = self.width
+
+        def flip(polygon: Polygon) -> Polygon:
+            return Polygon(tuple(Point(across - corner.x, corner.y) for corner in reversed(polygon.corners)))
+
+        patches = tuple(Patch(flip(p.outline), p.fabric, p.piece, p.part) for p in self.patches)
+        return Workpiece(self.name, patches, flip(self.outline), self.seam)
+
+    def moved(self, step: Point) -> Workpiece:
+        """Return it shifted."""
+        patches = tuple(Patch(p.outline.moved(step), p.fabric, p.piece, p.part) for p in self.patches)
+        return Workpiece(self.name, patches, self.outline.moved(step), self.seam)
+
+
+def plain(name: str, fabric: str, width: Number, height: Number, seam: Number, part: str = "") -> Workpiece:
+    """Return one rectangle of cloth by its raw size."""
+    across, down = _inside(width, seam), _inside(height, seam)
+    outline = Polygon.rectangle(Fraction(0), Fraction(0), across, down)
+    return Workpiece(name, (Patch(outline, fabric, part=part),), outline, seam)
+
+
+def in_a_row(name: str, parts: Iterable[Workpiece], *, is_across: bool) -> Workpiece:
+    """Return parts sewn edge to edge, left to right or top to bottom."""
+    patches: list[Patch] = []
+    along: Number = Fraction(0)
+    over: Number = Fraction(0)
+    seam: Number = Fraction(0)
+    for part in parts:
+        step = Point(along, Fraction(0)) if is_across else Point(Fraction(0), along)
+        patches += part.moved(step).patches
+        along = along + (part.width if is_across else part.height)
+        reach = part.height if is_across else part.width
+        over = reach if reach > over else over
+        seam = part.seam
+    size = (along, over) if is_across else (over, along)
+    return Workpiece(name, tuple(patches), Polygon.rectangle(Fraction(0), Fraction(0), *size), seam)
+
+
+def _inside(raw: Number, seam: Number) -> Number:
+    inside = raw - 2 * seam
+    return inside if inside > 0 else raw
