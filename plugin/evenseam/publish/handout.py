@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cache
@@ -19,6 +20,7 @@ from evenseam.publish.typst_data import Data, DataWriter
 from evenseam.wording.document import Document
 
 PAPERS = ("letter", "a4")
+_MISSING_SIGN = re.compile(r'the text `"([^"`]+)"` could not be displayed')
 _TYPST_PAPERS = {"letter": "us-letter", "a4": "a4"}
 
 
@@ -111,10 +113,10 @@ def _compiler() -> typst.Compiler:
 
 
 def _not_set(error: typst.TypstError, place: Place | None) -> Problem:
-    hints = "; ".join(error.hints)
-    return Problem(
-        HANDOUT_NOT_SET,
-        f"the handout could not be set: {plain(error.message)}",
-        place,
-        hints or "look for unusual signs in titles and texts; a sign that the handout's font lacks cannot be printed",
-    )
+    signs = sorted(set(_MISSING_SIGN.findall(error.diagnostic)))
+    if signs:
+        named = ", ".join(f"{plain(sign)} (U+{ord(sign[0]):04X})" for sign in signs)
+        hint = "leave it out, or write it in words; Latin, Greek and Cyrillic letters can all be printed"
+        return Problem(HANDOUT_NOT_SET, f"the handout's font has no sign for {named}", place, hint)
+    hint = "look for anything unusual in titles and texts, and leave it out to see whether it was that"
+    return Problem(HANDOUT_NOT_SET, f"the handout could not be set: {plain(error.message)}", place, hint)

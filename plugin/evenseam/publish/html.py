@@ -207,7 +207,9 @@ class _Writer:
         )
 
     def fresh_id(self, wanted: str) -> str:
-        base = "".join(sign if sign.isascii() and (sign.isalnum() or sign in "-_") else "-" for sign in wanted) or "part"
+        base = (
+            "".join(sign if sign.isascii() and (sign.isalnum() or sign in "-_") else "-" for sign in wanted) or "part"
+        )
         id, number = base, 1
         while id in self.ids:
             number += 1

@@ -1,0 +1,178 @@
+"""Lets MkDocs publish pattern folders: gathers them, calls the publisher, hands on pages and files."""
+
+from __future__ import annotations
+
+import json
+import os
+from pathlib import Path
+from typing import Literal
+from urllib.parse import quote, urljoin
+
+from mkdocs.config import config_options as opt
+from mkdocs.config.base import Config
+from mkdocs.config.defaults import MkDocsConfig
+from mkdocs.exceptions import PluginError
+from mkdocs.plugins import BasePlugin, event_priority, get_plugin_logger
+from mkdocs.structure.files import File, Files
+from mkdocs.structure.pages import Page
+
+from evenseam.mkdocs_plugin.pages import PatternPage, nav_with
+from evenseam.problems import Severity, show_problem
+from evenseam.publish.cache import Cache
+from evenseam.publish.export import with_gallery
+from evenseam.publish.handout import PAPERS
+from evenseam.publish.head import write_head
+from evenseam.publish.options import EDITIONS, SiteOptions
+from evenseam.publish.site import STYLE_FILE, build_site
+from evenseam.publish.site_files import SiteFiles, SitePage
+from evenseam.publish.sources import find_patterns
+
+log = get_plugin_logger("evenseam")
+
+
+class EvenseamConfig(Config):
+    """What can be set under `plugins: - evenseam:` in mkdocs.yml."""
+
+    patterns = opt.Dir(exists=True, default="patterns")
+    """Where the pattern folders are, seen from mkdocs.yml."""
+    folder = opt.Type(str, default="patterns")
+    """The part of the site in which they are shown."""
+    papers = opt.ListOfItems(opt.Choice(PAPERS), default=list(PAPERS))
+    editions = opt.ListOfItems(opt.Choice(tuple(EDITIONS)), default=list(EDITIONS))
+    handouts = opt.Choice(("always", "build", "never"), default="build")
+    """`build` leaves them out under `mkdocs serve`, where a page should be there at once."""
+    author_guide = opt.Type(bool, default=True)
+    strict = opt.Type(bool, default=False)
+    """Fail on a pattern with errors even where MkDocs itself is not strict."""
+    cache = opt.Type(str, default=".cache/evenseam")
+
+
+class EvenseamPlugin(BasePlugin[EvenseamConfig]):
+    """One page per pattern, size and edition; a gallery; handouts and open data beside them."""
+
+    def __init__(self) -> None:
+        self.is_serving = False
+        self.site: SiteFiles | None = None
+        self.expected: list[File] = []
+
+    def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], dirty: bool) -> None:
+        """Remember whether this is a preview; that the method is here keeps the plugin alive between rebuilds."""
+        self.is_serving = command == "serve"
+
+    def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
+        """Watch the patterns and link the style of their pages."""
+        config.watch.append(self.config.patterns)
+        if STYLE_FILE not in config.extra_css:
+            config.extra_css.insert(0, STYLE_FILE)
+        return config
+
+    @event_priority(-50)
+    def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
+        """Add every page and file of the patterns."""
+        cache_folder = Path(config.config_file_path or ".").absolute().parent / self.config.cache
+        try:
+            sources = find_patterns(Path(self.config.patterns))
+        except FileNotFoundError as error:
+            log.warning("%s", error)
+            sources = ()
+        self.site = site = build_site(sources, self._options(), Cache(cache_folder))
+        self._tell(site, config)
+        _mark_changed(site, cache_folder / "shown.json")
+        taken = {file.src_uri for file in files}
+        self.expected = []
+        for made in site.pages:
+            if made.path in taken:
+                log.warning("%s is written by hand and stays; the computed page is left out", made.path)
+                continue
+            file = File.generated(config, made.path, abs_src_path=str(made.stored))
+            page = PatternPage(made, file, config)
+            page.edit_url = self._edit_url(made, config)
+            file.page = page
+            files.append(file)
+            self.expected.append(file)
+        for item in site.files:
+            if item.path not in taken:
+                files.append(File.generated(config, item.path, abs_src_path=str(item.stored)))
+        if config.nav is not None:
+            config.nav = nav_with(config.nav, self.config.folder, site.navigation)
+        return files
+
+    def on_page_markdown(self, markdown: str, *, page: Page, config: MkDocsConfig, files: Files) -> str:
+        """Put the gallery where a hand-written page asks for it."""
+        if self.site is None:
+            return markdown
+        return with_gallery(markdown, page.file.src_uri, self.site, has_folders=config.use_directory_urls)
+
+    @event_priority(100)
+    def on_post_page(self, output: str, *, page: Page, config: MkDocsConfig) -> str:
+        """Put the pictures in, and what a page says of itself to search engines."""
+        if not isinstance(page, PatternPage):
+            return output
+        head = write_head(page.made, config.site_url or "", has_folders=config.use_directory_urls)
+        return page.with_pictures(output.replace("</head>", f"{head}\n</head>", 1))
+
+    def on_post_build(self, *, config: MkDocsConfig) -> None:
+        """Make sure that every page arrived: a page lost on the way is otherwise missed by nobody."""
+        missing = [file.dest_uri for file in self.expected if not Path(file.abs_dest_path).is_file()]
+        if missing:
+            raise PluginError(f"{len(missing)} of {len(self.expected)} pattern pages were not written: {missing[0]}, …")
+        if not self.is_serving:
+            log.info("%d pattern pages are on the site", len(self.expected))
+
+    def _options(self) -> SiteOptions:
+        has_handouts = self.config.handouts == "always" or (self.config.handouts == "build" and not self.is_serving)
+        return SiteOptions(
+            folder=self.config.folder.strip("/"),
+            papers=tuple(self.config.papers),
+            editions=tuple(self.config.editions),
+            has_handouts=has_handouts,
+            has_author_guide=self.config.author_guide,
+            has_paper_pictures=has_handouts,
+        )
+
+    def _tell(self, site: SiteFiles, config: MkDocsConfig) -> None:
+        """Log every problem at its level; fail a strict build once, with the number of errors."""
+        for problem in site.problems:
+            level = log.error if problem.severity is Severity.ERROR else log.warning
+            level("%s", show_problem(problem, site.sources))
+        for note in site.notes:
+            log.info("%s", note)
+        count = len(site.errors)
+        if count and not self.is_serving and (config.strict or self.config.strict):
+            raise PluginError(f"{count} error{'s' if count > 1 else ''} in the patterns; each is named above")
+
+    def _edit_url(self, made: SitePage, config: MkDocsConfig) -> str | None:
+        """Return where the pattern file itself can be corrected, beside the folder that `edit_uri` names."""
+        base = (config.edit_uri or "").rstrip("/")
+        docs = os.path.basename(config.docs_dir)
+        if not made.source or not config.repo_url or not base.endswith("/" + docs):
+            return None
+        file = Path(self.config.patterns, *Path(made.source).parts[-2:])
+        root = Path(config.config_file_path or ".").absolute().parent
+        try:
+            path = file.absolute().relative_to(root).as_posix()
+        except ValueError:
+            return None
+        return urljoin(config.repo_url.rstrip("/") + "/", base.removesuffix(docs) + quote(path))
+
+
+def _mark_changed(site: SiteFiles, memory: Path) -> None:
+    """Make files look new to `--dirty` when a page shows other content than last time.
+
+    Results keep the time at which they were first made, so that going back to an earlier text would look like no
+    change.
+    """
+    shown = {item.path: item.stored.name for item in (*site.pages, *site.files)}
+    try:
+        before = json.loads(memory.read_text(encoding="utf-8"))
+    except (OSError, ValueError):
+        before = {}
+    changed = [item for item in (*site.pages, *site.files) if before.get(item.path) != item.stored.name]
+    if not changed:
+        return
+    for item in changed:
+        if item.path in before:
+            os.utime(item.stored)
+    beside = memory.with_suffix(f".{os.getpid()}")
+    beside.write_text(json.dumps(shown), encoding="utf-8")
+    beside.replace(memory)

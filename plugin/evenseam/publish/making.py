@@ -1,0 +1,212 @@
+"""One pattern folder to everything that a site shows of it, kept in the cache."""
+
+from __future__ import annotations
+
+import json
+from dataclasses import dataclass, field
+from itertools import chain
+
+from evenseam.figures import Theme
+from evenseam.pattern import Pattern
+from evenseam.problems import Outcome, Problem, Report
+from evenseam.publish.cache import Cache, key_of
+from evenseam.publish.checked import CheckedPattern, check_pattern
+from evenseam.publish.entry import MadeFile, MadePage, MadePattern, MadeSize, as_text, from_text
+from evenseam.publish.handout import HandoutFrame, TruePage, handout_data, set_handout
+from evenseam.publish.html import HtmlText, write_html
+from evenseam.publish.options import SiteOptions, edition_of
+from evenseam.publish.pattern_pages import Download, SizeRow, finished_size, write_overview, write_size_page
+from evenseam.publish.pictures import SheetPictures, card_picture, has_cairo, size_of
+from evenseam.publish.problem_page import write_problems
+from evenseam.publish.sources import PatternSource
+from evenseam.publish.template_sheets import template_pages, templates_pdf
+from evenseam.sheet import PatternSheet, sheet_as_json
+from evenseam.wording import write_document
+from evenseam.wording.document import Document
+
+CARD_GROUND = "#eef2f3"
+PAPER_NAMES = {"letter": "Letter", "a4": "A4"}
+
+
+def key_of_pattern(source: PatternSource, options: SiteOptions) -> str:
+    """Return the hash of everything a pattern is made from."""
+    drawings = sorted(source.drawings.items())
+    texts = chain.from_iterable((name, drawing.name, drawing.text) for name, drawing in drawings)
+    problems = "\n".join(f"{problem.code.name} {problem.message}" for problem in source.problems)
+    return key_of("pattern", options.as_text(), source.slug, source.source.name, source.source.text, problems, *texts)
+
+
+def recall_pattern(source: PatternSource, options: SiteOptions, cache: Cache) -> MadePattern | None:
+    """Return what was made of exactly this pattern before; None when any of it is missing or damaged."""
+    text = cache.noted(key_of_pattern(source, options))
+    made = from_text(text) if text is not None else None
+    return made if made and all(cache.is_sound(name) for name in made.hashes) else None
+
+
+def make_pattern(source: PatternSource, options: SiteOptions, cache: Cache) -> MadePattern:
+    """Read, compute and write one pattern. A pattern with errors becomes one page that names them."""
+    checked = check_pattern(source)
+    made = _Maker(checked, options, cache).make() if checked.is_valid and checked.sheets else None
+    if made is None or not made.is_published:
+        made = _unpublished(checked, made.problems if made else checked.problems, options, cache)
+    cache.note(key_of_pattern(source, options), as_text(made))
+    return made
+
+
+def _unpublished(
+    checked: CheckedPattern, problems: tuple[Problem, ...], options: SiteOptions, cache: Cache
+) -> MadePattern:
+    title = checked.pattern.title if checked.pattern else checked.slug
+    path = f"{options.folder}/{checked.slug}/index.md"
+    body = write_problems(title, problems, checked.sources)
+    source = next(iter(checked.sources), "")
+    page = MadePage(
+        path, title, title, f"{title} is not published yet.", (), cache.keep(body.encode()), source, "", is_searched=False
+    )
+    return MadePattern(checked.slug, title, "", "", "", path, "", (1, 1), (), (page,), (), problems, is_published=False)
+
+
+@dataclass(slots=True)
+class _Size:
+    """A sheet on its way to its page."""
+
+    sheet: PatternSheet
+    pictures: SheetPictures
+    document: Document
+    made: MadeSize
+    text: HtmlText
+    downloads: list[Download] = field(default_factory=list)
+
+    @property
+    def name(self) -> str:
+        return f"{self.made.size}-{self.made.edition}"
+
+    @property
+    def row(self) -> SizeRow:
+        return SizeRow(self.made, tuple(self.downloads))
+
+
+@dataclass(slots=True)
+class _Maker:
+    checked: CheckedPattern
+    options: SiteOptions
+    cache: Cache
+    files: list[MadeFile] = field(default_factory=list)
+    report: Report = field(default_factory=Report)
+
+    def make(self) -> MadePattern | None:
+        self.report.problems += self.checked.problems
+        wanted = [sheet for sheet in self.checked.sheets if sheet.project.unit in self.options.units]
+        sizes = [size for sheet in wanted if (size := self.written(sheet)) is not None]
+        for size in sizes:
+            self.add_files(size)
+        pattern = self.checked.pattern
+        if pattern is None or not sizes:
+            return None
+        hero = sizes[0]
+        picture, picture_size, card = self.add_pictures(hero)
+        rows = [size.row for size in sizes]
+        pages = [self.overview(pattern, hero, rows, card), *(self.size_page(size, rows, card) for size in sizes)]
+        return MadePattern(
+            pattern.slug, pattern.title, pattern.summary, pattern.skill_level, pattern.version, pages[0].path, picture,
+            picture_size, tuple(size.made for size in sizes), tuple(pages), tuple(self.files), self.report.as_tuple(),
+            is_published=not self.report.has_errors(),
+        )  # fmt: skip
+
+    def written(self, sheet: PatternSheet) -> _Size | None:
+        outcome = write_document(sheet)
+        self.report.problems += outcome.problems
+        if outcome.value is None:
+            return None
+        project = sheet.project
+        edition = edition_of(project.unit)
+        name = f"{project.size}-{edition}"
+        pictures = SheetPictures(sheet)
+        made = MadeSize(project.size, project.name, edition, finished_size(sheet), self.path(f"{name}.md"))
+        text = write_html(outcome.value, pictures.painter(Theme.WEB, name))
+        return _Size(sheet, pictures, outcome.value, made, text)
+
+    def add_files(self, size: _Size) -> None:
+        if self.options.has_handouts:
+            for paper in self.options.papers:
+                self.add_handout(size, paper)
+        data = json.dumps(sheet_as_json(size.sheet), indent=1, ensure_ascii=False, sort_keys=True) + "\n"
+        self.add(size, "Figures as data", f"{size.name}.json", data.encode())
+
+    def add_handout(self, size: _Size, paper: str) -> None:
+        pattern, project = size.sheet.pattern, size.sheet.project
+        sheets = template_pages(size.sheet, paper)
+        footer = f"{pattern.designer or pattern.title} · version {pattern.version} · "
+        footer += f"seam allowance {project.seam_allowance.text}"
+        frame = HandoutFrame(pattern.designer, footer, paper, pattern.place)
+        painter = size.pictures.painter(Theme.PRINT, size.name)
+        outcome = self.set_once(handout_data(size.document, frame, painter, sheets), frame)
+        self.report.problems += outcome.problems
+        if outcome.value is not None:
+            self.add(size, f"Handout, {PAPER_NAMES[paper]} (PDF)", f"{size.name}-{paper}.pdf", outcome.value)
+        if sheets and self.options.has_paper_pictures and has_cairo():
+            self.add_templates(size, paper, sheets)
+
+    def add_templates(self, size: _Size, paper: str, sheets: tuple[TruePage, ...]) -> None:
+        label = f"Templates only, {PAPER_NAMES[paper]} (PDF)"
+        self.add(size, label, f"{size.name}-templates-{paper}.pdf", templates_pdf(sheets))
+
+    def set_once(self, data: str, frame: HandoutFrame) -> Outcome[bytes]:
+        """Return a handout, from the cache when exactly this one was set before."""
+        key = key_of("handout", data)
+        name = self.cache.noted(key)
+        if name is not None and self.cache.is_sound(name):
+            return Outcome(self.cache.path(name).read_bytes())
+        outcome = set_handout(data, frame.place)
+        if outcome.value is not None:
+            self.cache.note(key, self.cache.keep(outcome.value))
+        return outcome
+
+    def add_pictures(self, hero: _Size) -> tuple[str, tuple[int, int], str]:
+        """Keep the pattern's picture; return its path, its size, and the path of its card (empty without cairo)."""
+        title = self.title_of(hero)
+        svg = hero.pictures.svg("finished", Theme.PRINT, title, f"{title}, finished", "finished")
+        path, card = self.path("finished.svg"), ""
+        self.files.append(MadeFile(path, self.cache.keep(svg.encode())))
+        if self.options.has_paper_pictures and has_cairo():
+            card = self.path("card.png")
+            self.files.append(MadeFile(card, self.cache.keep(card_picture(svg, CARD_GROUND))))
+        return path, size_of(svg), card
+
+    def overview(self, pattern: Pattern, hero: _Size, rows: list[SizeRow], card: str) -> MadePage:
+        title = self.title_of(hero)
+        svg = hero.pictures.svg("finished", Theme.WEB, title, f"{title}, finished", "hero")
+        body = write_overview(pattern, svg, "", rows, () if self.options.has_handouts else (NO_HANDOUTS,))
+        return self.page("index.md", pattern.title, pattern.title, pattern.summary, body, HtmlText("", (), frozenset()), card)
+
+    def size_page(self, size: _Size, rows: list[SizeRow], card: str) -> MadePage:
+        title = size.document.title
+        body = write_size_page(title, size.document.subtitle, size.text, size.made, rows)
+        description = f"{self.title_of(size)}, {size.made.finished}: cutting, sewing and templates."
+        short = self.short_title_of(size)
+        return self.page(f"{size.name}.md", self.title_of(size), short, description, body, size.text, card)
+
+    def page(
+        self, name: str, title: str, short: str, description: str, body: str, text: HtmlText, card: str
+    ) -> MadePage:
+        source = next(iter(self.checked.sources), "")
+        stored = self.cache.keep(body.encode())
+        return MadePage(self.path(name), title, short, description, text.contents, stored, source, card)
+
+    def title_of(self, size: _Size) -> str:
+        return f"{size.sheet.pattern.title}: {self.short_title_of(size)}"
+
+    def short_title_of(self, size: _Size) -> str:
+        edition = f" ({size.made.edition})" if len(size.sheet.pattern.units) > 1 else ""
+        return size.made.name + edition
+
+    def add(self, size: _Size, label: str, name: str, content: bytes) -> None:
+        path = self.path(name)
+        self.files.append(MadeFile(path, self.cache.keep(content)))
+        size.downloads.append(Download(label, path))
+
+    def path(self, name: str) -> str:
+        return f"{self.options.folder}/{self.checked.slug}/{name}"
+
+
+NO_HANDOUTS = "Handouts to print are not made in this preview."

@@ -1,0 +1,80 @@
+"""The pictures of a sheet as SVG texts, drawn once each, and as PNG where the cairo library is installed."""
+
+from __future__ import annotations
+
+import re
+from functools import cache
+
+from evenseam.figures import Drawing, Theme, draw, to_svg
+from evenseam.publish.html import Painter
+from evenseam.sheet import PatternSheet
+from evenseam.wording.document import Picture
+
+_SIZE = re.compile(r'<svg\b[^>]*?\bwidth="([\d.]+)"[^>]*?\bheight="([\d.]+)"')
+CARD_WIDTH, CARD_HEIGHT = 1200, 630
+"""Pixels: the size at which link previews show a picture."""
+INSTALL_CAIRO = (
+    "pictures as PNG and templates-only PDFs are left out: the cairo library is not here "
+    "(Debian: apt install libcairo2; macOS: brew install cairo; Windows: install GTK 3 with its cairo library)"
+)
+
+
+class SheetPictures:
+    """Draws the pictures of one sheet, each only once for both themes."""
+
+    def __init__(self, sheet: PatternSheet) -> None:
+        self.sheet = sheet
+        self._drawings: dict[str, Drawing] = {}
+
+    def svg(self, name: str, theme: Theme, title: str, description: str, id_prefix: str) -> str:
+        """Return one picture as SVG text."""
+        if name not in self._drawings:
+            self._drawings[name] = draw(self.sheet, name)
+        return to_svg(self._drawings[name], theme, title, description, id_prefix)
+
+    def painter(self, theme: Theme, page: str) -> Painter:
+        """Return a painter for one page; its pictures' ids are told apart by the page's name and a number."""
+        drawn: dict[Picture, str] = {}
+
+        def paint(picture: Picture) -> str:
+            if picture not in drawn:
+                prefix = f"{page}-{len(drawn) + 1}"
+                drawn[picture] = self.svg(picture.name, theme, picture.title, picture.description, prefix)
+            return drawn[picture]
+
+        return paint
+
+
+def size_of(svg: str) -> tuple[int, int]:
+    """Return width and height of an SVG text in whole pixels, at least 1 each; 1 × 1 when it names none."""
+    found = _SIZE.search(svg)
+    return (max(1, round(float(found[1]))), max(1, round(float(found[2])))) if found else (1, 1)
+
+
+@cache
+def has_cairo() -> bool:
+    """Tell whether the cairo library can be used on this computer."""
+    try:
+        import cairosvg  # noqa: F401
+    except (ImportError, OSError):
+        return False
+    return True
+
+
+def card_picture(svg: str, background: str) -> bytes:
+    """Return a PNG for link previews: the picture in the middle of a plain ground. Needs cairo."""
+    import cairosvg
+
+    width, height = size_of(svg)
+    scale = min((CARD_WIDTH - 80) / width, (CARD_HEIGHT - 80) / height)
+    left, top = (CARD_WIDTH - width * scale) / 2, (CARD_HEIGHT - height * scale) / 2
+    inner = svg.replace("<svg ", f'<svg x="{left / scale:.3f}" y="{top / scale:.3f}" ', 1)
+    card = (
+        f'<svg xmlns="http://www.w3.org/2000/svg" width="{CARD_WIDTH}" height="{CARD_HEIGHT}" '
+        f'viewBox="0 0 {CARD_WIDTH} {CARD_HEIGHT}"><rect width="{CARD_WIDTH}" height="{CARD_HEIGHT}" '
+        f'fill="{background}"/><g transform="scale({scale:.5f})">{inner}</g></svg>'
+    )
+    png = cairosvg.svg2png(bytestring=card.encode(), unsafe=False)
+    if not isinstance(png, bytes):
+        raise TypeError("cairo gave no picture")
+    return png

@@ -1,0 +1,33 @@
+"""Problems as a page: what a reader sees in place of a pattern that cannot be published yet."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+
+from evenseam.problems import Problem, SourceText, show_problem
+from evenseam.publish.html_text import escape, plain, without_blank_lines
+
+
+def write_problems(title: str, problems: Iterable[Problem], sources: Mapping[str, SourceText]) -> str:
+    """Return the HTML of a page that names every problem with its place, the line it stands in and the way out."""
+    told = list(problems)
+    count = "one problem" if len(told) == 1 else f"{len(told)} problems"
+    items = "\n".join(f"<li>{_item(problem, sources)}</li>" for problem in told)
+    return without_blank_lines(
+        f'<div class="pattern-text problems" data-search-exclude>\n<h1>{escape(title)}</h1>\n'
+        f"<p>This pattern is not published yet: it has {count}.</p>\n<ol>\n{items}\n</ol>\n</div>"
+    )
+
+
+def _item(problem: Problem, sources: Mapping[str, SourceText]) -> str:
+    lines = show_problem(problem, sources).splitlines()
+    excerpt = [line for line in lines[1:] if not line.startswith("   hint: ")]
+    # Inside <pre> a new line must stay one; each line by itself is made harmless.
+    shown = "\n".join(escape(line) or "&nbsp;" for line in excerpt)
+    return (
+        f'<p><strong class="problem-{problem.severity.value}">{escape(problem.severity.value)}</strong> '
+        f"<code>{escape(problem.code.name)}</code>: {escape(problem.message)}</p>"
+        + (f"<p><code>{escape(str(problem.place))}</code></p>" if problem.place else "")
+        + (f"<pre>{shown}</pre>" if shown else "")
+        + (f"<p><strong>What to do:</strong> {escape(plain(problem.hint))}</p>" if problem.hint else "")
+    )

@@ -1,0 +1,138 @@
+"""The pages and files of a site before any site generator has touched them."""
+
+from __future__ import annotations
+
+import json
+import posixpath
+import re
+from collections.abc import Iterable
+from dataclasses import dataclass, field
+from pathlib import Path
+from typing import Any
+from urllib.parse import quote
+
+from evenseam.problems import Problem, Severity, SourceText
+from evenseam.publish.html import ContentsEntry
+from evenseam.publish.html_text import plain
+
+PAGE_SUFFIX = ".md"
+_SITE_LINK = re.compile(r'\b(href|src)="site:([^"#]*)(#[^"]*)?"')
+
+
+def site_link(path: str, anchor: str = "") -> str:
+    """Return an address inside the site, to stand in an href or src until it is known how pages are addressed."""
+    return f"site:{quote(path)}" + (f"#{anchor}" if anchor else "")
+
+
+@dataclass(frozen=True, slots=True)
+class SitePage:
+    """One page; its body is kept in the cache."""
+
+    path: str
+    """As a source file: patterns/harbour-lanterns/index.md."""
+    title: str
+    short_title: str
+    """For lists in which the pattern's name stands above."""
+    description: str
+    """One line, for search engines and link previews."""
+    contents: tuple[ContentsEntry, ...]
+    stored: Path
+    source: str = ""
+    """The file in which the page can be corrected; empty when there is none."""
+    card: str = ""
+    """Path of the picture that stands for the page elsewhere; empty when there is none."""
+    is_searched: bool = True
+
+    def body(self, *, has_folders: bool) -> str:
+        """Return the HTML with relative links. With folders, harbour/size.md is addressed as harbour/size/."""
+        return with_links(self.stored.read_text(encoding="utf-8"), self.path, has_folders=has_folders)
+
+
+@dataclass(frozen=True, slots=True)
+class SiteFile:
+    """One file that is no page; its bytes are kept in the cache."""
+
+    path: str
+    stored: Path
+
+
+@dataclass(frozen=True, slots=True)
+class NavEntry:
+    """One line of the navigation: a page, or a section whose first page leads into it."""
+
+    title: str
+    path: str
+    children: tuple[NavEntry, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class SiteFiles:
+    """Everything that is published, and everything there is to say about it."""
+
+    pages: tuple[SitePage, ...]
+    files: tuple[SiteFile, ...]
+    navigation: tuple[NavEntry, ...]
+    gallery: str
+    """HTML of the gallery, for a page that shows it among its own words; links are still site links."""
+    problems: tuple[Problem, ...] = ()
+    sources: dict[str, SourceText] = field(default_factory=dict)
+    """Texts by file name, for showing problems."""
+    notes: tuple[str, ...] = ()
+    """What was left out and how to get it, for whoever builds."""
+
+    @property
+    def errors(self) -> tuple[Problem, ...]:
+        """The problems that keep a pattern from being published."""
+        return tuple(problem for problem in self.problems if problem.severity is Severity.ERROR)
+
+
+def with_links(body: str, path: str, *, has_folders: bool) -> str:
+    """Return HTML with its site links made relative to the page at `path`."""
+    start = posixpath.dirname(address_of(path, has_folders=has_folders))
+
+    def relative(found: re.Match[str]) -> str:
+        target = address_of(found[2], has_folders=has_folders)
+        address = posixpath.relpath(target or ".", start or ".")
+        if target.endswith("/") or not target:
+            address = "./" if address == "." else address + "/"
+        return f'{found[1]}="{address}{found[3] or ""}"'
+
+    return _SITE_LINK.sub(relative, body)
+
+
+def address_of(path: str, *, has_folders: bool) -> str:
+    """Return where a source file is found on the built site, from its root; a folder ends with a slash.
+
+    >>> address_of("a/index.md", has_folders=True), address_of("a/b.md", has_folders=True), address_of("a/b.pdf", has_folders=True)
+    ('a/', 'a/b/', 'a/b.pdf')
+    """
+    stem, suffix = posixpath.splitext(path)
+    if suffix != PAGE_SUFFIX:
+        return path
+    if not has_folders:
+        return stem + ".html"
+    folder, name = posixpath.split(stem)
+    return (f"{folder}/" if folder else "") if name == "index" else stem + "/"
+
+
+def contents_as_data(contents: Iterable[ContentsEntry]) -> list[dict[str, Any]]:
+    """Return a contents list as the nested entries that Markdown processors hand to a theme."""
+    roots: list[dict[str, Any]] = []
+    open_entries: list[dict[str, Any]] = []
+    for entry in contents:
+        data = {"level": entry.level, "id": entry.id, "name": entry.title, "children": []}
+        while open_entries and open_entries[-1]["level"] >= entry.level:
+            open_entries.pop()
+        (open_entries[-1]["children"] if open_entries else roots).append(data)
+        open_entries.append(data)
+    return roots
+
+
+def front_matter(page: SitePage) -> str:
+    """Return a page's title and description in the form that site generators read at the top of a file."""
+    # A quoted text of JSON is one of YAML as well, as long as no sign is written as two halves of a pair.
+    title, description = (json.dumps(plain(text), ensure_ascii=False) for text in (page.title, page.description))
+    lines = [f"title: {title}", f"description: {description}"]
+    if not page.is_searched:
+        lines += ["search:", "  exclude: true"]
+    return "\n".join(["---", *lines, "---", ""])
