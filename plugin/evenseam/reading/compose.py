@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from dataclasses import replace
 from typing import Any
 
 import yaml
@@ -23,6 +24,7 @@ MOST_NODES = 50_000
 UNWANTED = re.compile(
     "[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u2028\u2029\u202a-\u202e\u2066-\u2069\ufeff\ufffe\uffff\ud800-\udfff]"
 )
+_LINE_END = re.compile("\r\n|\r|\n")
 _TAB_INDENT = re.compile(r"^ *\t", re.MULTILINE)
 _PARSER: Any = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 
@@ -45,7 +47,7 @@ def parse_tree(source: SourceText) -> Outcome[Node]:
         )
         return Outcome(None, report.as_tuple())
     text = _without_unwanted(source, report)
-    composer = _Composer(source.name, report)
+    composer = _Composer(source.name, text, report)
     try:
         tree = composer.compose(text)
     except _Stop:
@@ -63,8 +65,9 @@ def parse_tree(source: SourceText) -> Outcome[Node]:
 class _Composer:
     """Builds the tree from the parser's events."""
 
-    def __init__(self, file: str, report: Report) -> None:
+    def __init__(self, file: str, text: str, report: Report) -> None:
         self.file = file
+        self.source_lines = _LINE_END.split(text)
         self.report = report
         self.count = 0
 
@@ -158,13 +161,19 @@ class _Composer:
             message = "this text holds a control character, written with a backslash"
             self.report.add(codes.CONTROL_CHARACTER, place, message, "take it out")
         text = UNWANTED.sub("\ufffd", event.value)
-        return Scalar(text, place, not event.style, lines=self.lines(event) if event.style == "|" else ())
+        return Scalar(text, place, not event.style, self.text_place(event, place))
 
-    def lines(self, event: Any) -> tuple[Place, ...]:
-        """Return where each line of a literal text stands; its indentation is found by the parser, not told by it."""
-        first = event.start_mark.line + 2
-        count = event.value.count("\n") + (not event.value.endswith("\n"))
-        return tuple(Place(self.file, line, 1, line, 1) for line in range(first, first + count))
+    def text_place(self, event: Any, place: Place) -> Place:
+        """Return where the text itself begins: inside its quotes, or on the line below | at its indentation."""
+        if event.style not in ("|", ">"):
+            within = 1 if event.style and place.end_column > place.column + 1 else 0
+            return replace(place, column=place.column + within)
+        first = place.line
+        below = (line for line in self.source_lines[first : place.end_line] if line.strip())
+        indent = len(line) - len(line.lstrip(" ")) if (line := next(below, "")) else 0
+        last = min(place.end_line, len(self.source_lines))
+        begins = min(first + 1, last)
+        return Place(self.file, begins, indent + 1, max(place.end_line, begins), place.end_column)
 
     def refuse_extras(self, event: Any) -> None:
         if isinstance(event, yaml.AliasEvent) or event.anchor is not None:
@@ -195,7 +204,7 @@ def _without_unwanted(source: SourceText, report: Report) -> str:
     text = source.text.removeprefix("\ufeff")
     if not UNWANTED.search(text):
         return text
-    for number, line in enumerate(re.split("\r\n|\r|\n", text), start=1):
+    for number, line in enumerate(_LINE_END.split(text), start=1):
         for found in UNWANTED.finditer(line):
             place = Place(source.name, number, found.start() + 1, number, found.end() + 1)
             message = f"a control character (U+{ord(found[0]):04X}) stands here, which no reader can see"
@@ -211,7 +220,7 @@ def _without_unwanted(source: SourceText, report: Report) -> str:
 def _report_unreadable(source: SourceText, text: str, error: yaml.YAMLError, report: Report) -> None:
     tabs = [text.count("\n", 0, found.start()) + 1 for found in _TAB_INDENT.finditer(text)]
     mark = getattr(error, "problem_mark", None) or getattr(error, "context_mark", None)
-    lines = re.split("\r\n|\r|\n", text)
+    lines = _LINE_END.split(text)
     line = min(mark.line + 1, len(lines)) if mark else 1
     column = min(mark.column + 1, len(lines[line - 1]) + 1) if mark else 1
     for tab in tabs:

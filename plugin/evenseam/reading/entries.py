@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+import unicodedata
 from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import TypeVar
@@ -163,14 +164,17 @@ def given(name: str, value: Fraction, unit: Unit, node: Node, place: Place | Non
 
 
 def prose_of(node: Node, kind: Markdown, report: Report) -> Prose | None:
-    """Return a text of the author with its place."""
+    """Return a text of the author with the place where it begins, so that a line of the text is a line of the file."""
     text = read_words(node, kind, report)
-    return None if text is None else Prose(text, node.place)
+    if text is None or not isinstance(node, Scalar):
+        return None
+    return Prose(text, node.text_place or node.place)
 
 
 def slug(text: str) -> str:
-    """Return a name for addresses and ids: small letters, digits and hyphens; other letters stay as they are."""
-    return re.sub(r"[\W_]+", "-", text.lower()).strip("-")
+    """Return a name for addresses and ids: small letters a to z, digits and hyphens; empty when nothing of it is left."""
+    plain = unicodedata.normalize("NFKD", text).encode("ascii", "ignore").decode().lower()
+    return re.sub(r"[^a-z0-9]+", "-", plain).strip("-")
 
 
 def spoken(key: str) -> str:

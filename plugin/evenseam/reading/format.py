@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from types import MappingProxyType
-
 from evenseam.reading.kinds import (
     BlockName,
     BlockPlacement,
@@ -31,11 +29,6 @@ from evenseam.reading.kinds import (
 )
 
 UNITS = ("inches", "centimetres")
-USES = MappingProxyType({
-    "pot holder": "pot holder", "baby quilt": "infant", "wall hanging": "wall", "mug rug": "", "place mat": "",
-    "table runner": "", "cushion": "", "quilt": "", "other": "",
-})  # fmt: skip
-"""What an author writes, and what the cautions go by."""
 MOST_ROWS = 60
 MOST_SIZES = 40
 MOST_BLOCKS_PLACED = 1500
@@ -232,7 +225,7 @@ SIZE = Record(
     "size",
     (
         Field("name", Words(60), "What a maker reads.", "the key of the size, with a capital letter", "Wall hanging", of_a_size=True),
-        Field("use", Choice(tuple(USES)), "What it is for; the cautions that are printed follow from it.", "", "pot holder", of_a_size=True),
+        Field("use", Words(60), "What it is for, such as pot holder, baby quilt or wall hanging; cautions are printed accordingly.", "", "pot holder", of_a_size=True),
         Field("summary", Words(300), "A sentence about this size.", "", "One lantern for one cup.", of_a_size=True),
         *_PARTS,
         _EDITIONS,

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from evenseam.reading.kinds import Kind, Record, Table, Variants
+from evenseam.reading.kinds import Kind, Record, Variants
+from evenseam.reading.overrides import inner_kind
 from evenseam.reading.tree import Entry, Mapping, Node, is_none
 
 
@@ -22,7 +23,7 @@ def overlay(base: Node, over: Node, kind: Kind | None) -> Node:
         if below is None:
             entries[key] = entry
         else:
-            value = overlay(below.value, entry.value, _kind_of(kind, key, over))
+            value = overlay(below.value, entry.value, inner_kind(kind, key))
             # Mappings are talked about by the key that opens them first; a replaced value by its new key.
             entries[key] = Entry(
                 below.key if isinstance(value, Mapping) and not is_none(below.value) else entry.key, value
@@ -43,19 +44,3 @@ def _superseded(base: Mapping, over: Mapping, kind: Kind | None) -> set[str]:
             allowed = {field.key for field in kind.record(chosen).fields}
             dropped |= {key for key in base.keys if key not in allowed}
     return dropped
-
-
-def _kind_of(kind: Kind | None, key: str, node: Mapping) -> Kind | None:
-    match kind:
-        case Record():
-            field = kind.field(key)
-            return field.kind if field else None
-        case Variants():
-            for _, record in kind.records:
-                field = record.field(key)
-                if field:
-                    return field.kind
-            return None
-        case Table():
-            return kind.item
-    return None

@@ -6,45 +6,37 @@ from evenseam.problems import Label, Report
 from evenseam.reading import codes
 from evenseam.reading.kinds import Kind, Record, Table, Variants
 from evenseam.reading.leaves import did_you_mean, shown
-from evenseam.reading.tree import Mapping, Node, is_none
+from evenseam.reading.tree import Entry, Mapping, Node, is_none
 
 
-def check_overrides(base: Node | None, over: Node, kind: Kind, report: Report) -> None:
-    """Report a part taken away that is not there, and (as a warning) a value that says what holds anyway."""
-    if not isinstance(over, Mapping):
-        if base is not None and base == over:
-            label = (Label(base.place, "it stands here already"),)
-            report.add(
-                codes.SAYS_NOTHING_DIFFERENT,
-                over.place,
-                "this says what holds anyway",
-                "take it out: a size says only what differs",
-                label,
-            )
-        return
-    below = base if isinstance(base, Mapping) else None
+def check_overrides(base: Mapping, over: Mapping, record: Record, report: Report) -> None:
+    """Report a part taken away that is not there, and (as a warning) a part that says what holds anyway.
+
+    A part may repeat some of what stands above, so that it reads well; a part that repeats all of it is a slip.
+    """
     for entry in over.entries:
-        key = entry.key.text
-        inner = _inner_kind(kind, key)
-        if inner is None or key == "editions" or (isinstance(kind, Record) and _is_own(kind, key)):
+        field = record.field(entry.key.text)
+        if field is None or field.of_a_size or entry.key.text == "editions":
             continue
-        value = below.value(key) if below else None
-        if value is None and is_none(entry.value) and isinstance(kind, Table):
-            known = below.keys if below else ()
-            hint = did_you_mean(key, known) or ("known here: " + ", ".join(known) if known else "take it out")
-            report.add(
-                codes.OVERRIDES_NOTHING, entry.key.place, f"there is no {kind.noun} {shown(key)} to take away", hint
-            )
-        elif value is not None or isinstance(entry.value, Mapping):
-            check_overrides(value, entry.value, inner, report)
+        below = base.entry(entry.key.text)
+        if below is not None and says_the_same(below.value, entry.value):
+            _report_same(below, entry, report)
+        elif isinstance(field.kind, Table) and isinstance(entry.value, Mapping):
+            _check_table(below.value if below else None, entry.value, field.kind, report)
+        elif below is None and is_none(entry.value):
+            _report_nothing(entry, field.key, (), report)
 
 
-def _is_own(record: Record, key: str) -> bool:
-    field = record.field(key)
-    return field is not None and field.of_a_size
+def says_the_same(base: Node, over: Node) -> bool:
+    """Tell whether a value laid over another changes nothing."""
+    if isinstance(base, Mapping) and isinstance(over, Mapping):
+        values = ((base.value(entry.key.text), entry.value) for entry in over.entries)
+        return all(below is not None and says_the_same(below, value) for below, value in values)
+    return base == over
 
 
-def _inner_kind(kind: Kind, key: str) -> Kind | None:
+def inner_kind(kind: Kind | None, key: str) -> Kind | None:
+    """Return the kind of value under a key of a mapping of some kind."""
     match kind:
         case Table():
             return kind.item
@@ -52,8 +44,33 @@ def _inner_kind(kind: Kind, key: str) -> Kind | None:
             field = kind.field(key)
             return field.kind if field else None
         case Variants():
-            for _, record in kind.records:
-                if field := record.field(key):
-                    return field.kind
-            return kind if key == kind.key else None
+            fields = (record.field(key) for _, record in kind.records)
+            return next((field.kind for field in fields if field), None)
     return None
+
+
+def _check_table(base: Node | None, over: Mapping, kind: Table, report: Report) -> None:
+    known = base if isinstance(base, Mapping) else None
+    for entry in over.entries:
+        below = known.entry(entry.key.text) if known else None
+        if below is None and is_none(entry.value):
+            _report_nothing(entry, kind.noun, known.keys if known else (), report)
+        elif below is not None and says_the_same(below.value, entry.value):
+            _report_same(below, entry, report)
+
+
+def _report_nothing(entry: Entry, noun: str, known: tuple[str, ...], report: Report) -> None:
+    name = shown(entry.key.text)
+    message = (
+        f"there is no {noun} to take away" if noun == entry.key.text else f"there is no {noun} {name} to take away"
+    )
+    hint = did_you_mean(entry.key.text, known) or ("known here: " + ", ".join(known) if known else "take the line out")
+    report.add(codes.OVERRIDES_NOTHING, entry.key.place, message, hint)
+
+
+def _report_same(below: Entry, entry: Entry, report: Report) -> None:
+    label = (Label(below.key.place, "it says so already here"),)
+    message = f"{shown(entry.key.text)} says what holds anyway"
+    report.add(
+        codes.SAYS_NOTHING_DIFFERENT, entry.key.place, message, "take it out: a size says only what differs", label
+    )

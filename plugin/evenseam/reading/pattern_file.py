@@ -10,9 +10,8 @@ from evenseam.problems import Label, Outcome, Place, Report, SourceText
 from evenseam.reading import codes
 from evenseam.reading.blocks import Drawings
 from evenseam.reading.compose import parse_tree
-from evenseam.reading.entries import Entries, Setting, given, prose_of, slug
+from evenseam.reading.entries import Entries, Setting, given, slug
 from evenseam.reading.format import CHANGE, EDITION, PATTERN, SIZE
-from evenseam.reading.kinds import Markdown
 from evenseam.reading.leaves import did_you_mean, read_date, read_stated, shown
 from evenseam.reading.overlay import overlay
 from evenseam.reading.overrides import check_overrides
@@ -60,11 +59,12 @@ def _read_whole(slug_: str, source: SourceText, tree: Mapping, drafted: Unit, re
     _check_version(tree, version, changes, report)
     sizes = _sizes(entries)
     projects = _read_projects(tree, sizes, drafted, report)
-    introduction = entries.node("introduction")
+    # Told once for the whole only where every size tells the same; a size may tell it otherwise.
+    introductions = {project.introduction for project in projects}
     return Pattern(
         slug_, title, entries.words("summary"), version, entries.words("skill level"), entries.words("licence"),
         entries.words("designer"), changes, projects, _read_claims(entries, sizes, drafted),
-        prose_of(introduction, Markdown(), report) if introduction is not None else None, start,
+        introductions.pop() if len(introductions) == 1 else None, start,
     )  # fmt: skip
 
 

@@ -10,7 +10,7 @@ from evenseam.problems import Place
 from evenseam.reading import codes, defaults
 from evenseam.reading.blocks import Drawings, read_block
 from evenseam.reading.entries import Entries, Setting, prose_of, slug, spoken
-from evenseam.reading.format import ARRANGEMENT, BATTING, FABRIC, MOST_BLOCKS_PLACED, SIZE, USES
+from evenseam.reading.format import ARRANGEMENT, BATTING, FABRIC, MOST_BLOCKS_PLACED, SIZE
 from evenseam.reading.kinds import Markdown
 from evenseam.reading.leaves import read_colour
 from evenseam.reading.parts import Missing, read_arrangement, read_borders, read_finish, read_hanging
@@ -33,17 +33,16 @@ def read_project(setting: Setting, size: Entry, tree: Mapping, drawings: Drawing
     finish = read_finish(setting, entries.get("finish"), _is_large(arrangement, blocks or ()))
     hanging = read_hanging(setting, entries.get("hanging"))
     batting = entries.inner("batting", BATTING)
-    use = entries.choice("use", "other")
     if (
         fabrics is None or blocks is None or seam is None or usable_width is None or margin is None
-        or arrangement is None or borders is None or finish is None or isinstance(hanging, Missing) or use is None
+        or arrangement is None or borders is None or finish is None or isinstance(hanging, Missing)
     ):  # fmt: skip
         return None
     return Project(
         slug(size.key.text), entries.words("name", spoken(size.key.text)), setting.edition, seam, usable_width, fabrics,
         blocks, arrangement, borders, finish, hanging, margin,
         batting.words("name", "Cotton batting") if batting else "Cotton batting",
-        USES[use], entries.words("summary"), entries.prose("introduction"), _additions(setting, entries.get("words")), size.key.place,
+        entries.words("use"), entries.words("summary"), entries.prose("introduction"), _additions(setting, entries.get("words")), size.key.place,
     )  # fmt: skip
 
 
@@ -105,7 +104,7 @@ def _is_large(arrangement: Arrangement | None, blocks: tuple[Block, ...]) -> boo
         return False
     unit = first.width.unit if first.width.unit is Unit.CENTIMETRE else Unit.INCH
     sides = (first.width.value * arrangement.columns.value, first.height.value * arrangement.rows.value)
-    return any(side > Fraction(defaults.LARGE_FROM[unit]) for side in sides)
+    return any(side >= Fraction(defaults.LARGE_FROM[unit]) for side in sides)
 
 
 def _additions(setting: Setting, entry: Entry | None) -> tuple[tuple[str, Prose], ...]:

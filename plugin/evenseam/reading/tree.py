@@ -16,8 +16,8 @@ class Scalar:
     place: Place = field(compare=False)
     is_plain: bool = field(default=True, compare=False)
     """Written without quotes."""
-    lines: tuple[Place, ...] = field(default=(), compare=False)
-    """For a text after `|`: where each of its lines stands."""
+    text_place: Place | None = field(default=None, compare=False)
+    """Where the text itself begins, inside quotes or below a |; for paragraphs, whose lines are counted from there."""
 
     @property
     def is_none(self) -> bool:
