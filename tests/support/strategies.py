@@ -129,7 +129,7 @@ def arrangements(draw: st.DrawFn, unit: Unit, block_ids: tuple[str, ...], is_squ
     """Return rows and columns of equal blocks, some of them turned, with or without sashing."""
     rows, columns = draw(st.integers(1, 4)), draw(st.integers(1, 4))
     turns = st.sampled_from([0, 0, 1, 2, 3] if is_square else [0, 0, 2])
-    position = st.builds(BlockPosition, st.sampled_from(block_ids), turns)
+    position = st.builds(BlockPosition, st.sampled_from(block_ids), turns, st.sampled_from([False, False, True]))
     positions = tuple(tuple(draw(position) for _ in range(columns)) for _ in range(rows))
     if draw(st.booleans()):
         positions = tuple(positions[0] for _ in range(rows))
@@ -190,7 +190,7 @@ def hangings(draw: st.DrawFn, unit: Unit) -> Hanging | None:
 
 @st.composite
 def projects(
-    draw: st.DrawFn, units: tuple[Unit, ...] = (Unit.INCH, Unit.CENTIMETRE), border_cornerstones: bool = False
+    draw: st.DrawFn, units: tuple[Unit, ...] = (Unit.INCH, Unit.CENTIMETRE), border_cornerstones: bool = True
 ) -> Project:
     """Return a valid project in one of `units`, drafted in that unit or in the other one, to be re-drafted."""
     edition = draw(st.sampled_from(units))

@@ -28,6 +28,7 @@ class BlockPosition:
     quarter_turns: int = 0
     """Clockwise, 0 to 3."""
     is_mirrored: bool = False
+    """Left to right, as it stands after it was turned."""
 
 
 @dataclass(frozen=True, slots=True)

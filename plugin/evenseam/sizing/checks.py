@@ -5,16 +5,14 @@ from __future__ import annotations
 from fractions import Fraction
 
 from evenseam.exact import Unit
-from evenseam.pattern import Border, BorderCorners, Bound, CornerPockets, Project, Setting, Sleeve, Turned
+from evenseam.pattern import Border, BorderCorners, CornerPockets, Project, Setting, Sleeve, Turned
 from evenseam.problems import Report
 from evenseam.sizing.centre import standing_size
 from evenseam.sizing.codes import (
-    BINDING_TOO_NARROW,
     BLOCKS_DO_NOT_FIT,
     HANGING_TOO_LARGE,
     NOT_YET,
     OPENING_TOO_LONG,
-    PRINT_TURNS_WITH_BLOCK,
     PROJECT_TOO_LARGE,
     SASHING_UNUSED,
     SIZE_NOT_POSITIVE,
@@ -34,8 +32,8 @@ def check_before_sizing(project: Project, report: Report) -> None:
     if blocks > MOST_BLOCKS:
         report.add(
             TOO_MANY_BLOCKS, arrangement.rows.place or arrangement.place,
-            f"{arrangement.rows.text} rows of {arrangement.columns.text} are {blocks} blocks; at most {MOST_BLOCKS} can be "
-            "planned",
+            f"{arrangement.rows.text} rows of {arrangement.columns.text} are {blocks} blocks; at most {MOST_BLOCKS} "
+            "can be planned",
             hint="use fewer rows or columns",
         )  # fmt: skip
     if arrangement.setting is Setting.ON_POINT:
@@ -60,7 +58,8 @@ def _check_positive(project: Project, report: Report) -> None:
     for length in lengths:
         if length.value <= 0:
             report.add(
-                SIZE_NOT_POSITIVE, length.place, f"{length.name} is {length.text}", hint="write a size above 0, such as 2 1/2"
+                SIZE_NOT_POSITIVE, length.place, f"{length.name} is {length.text}",
+                hint="write a size above 0, such as 2 1/2",
             )  # fmt: skip
 
 
@@ -85,19 +84,9 @@ def _check_blocks(project: Project, report: Report) -> None:
                 BLOCKS_DO_NOT_FIT, arrangement.place,
                 f"{project.block(position.block).name} stands {size[0].text} × {size[1].text} beside blocks of "
                 f"{first[0].text} × {first[1].text}; rows of unequal blocks cannot be sized yet",
-                hint="give all blocks of the arrangement one size, and turn blocks that are not square by half turns only",
-            )  # fmt: skip
-        if position.quarter_turns % 4 and _has_directional_cloth(project, position.block) and seen not in told:
-            report.add(
-                PRINT_TURNS_WITH_BLOCK, arrangement.place,
-                f"{project.block(position.block).name} is turned and holds a directional fabric, whose print turns with it",
-                hint="use another fabric in this block if the print must stand upright",
+                hint="give all blocks one size, and turn blocks that are not square by half turns only",
             )  # fmt: skip
         told.add(seen)
-
-
-def _has_directional_cloth(project: Project, block: str) -> bool:
-    return any(project.fabric(piece.fabric).is_directional for piece in project.block(block).pieces)
 
 
 def check_sized(project: Project, ledger: Ledger, report: Report) -> None:
@@ -118,29 +107,20 @@ def check_sized(project: Project, ledger: Ledger, report: Report) -> None:
             SASHING_UNUSED, sashing.place, "there is sashing between blocks, but only one block",
             hint="leave the sashing out, or put it all round",
         )  # fmt: skip
-    _check_finish(project, ledger, report)
+    _check_opening(project, ledger, report)
     _check_hanging(project, ledger, report)
 
 
-def _check_finish(project: Project, ledger: Ledger, report: Report) -> None:
-    match project.finish:
-        case Turned(opening=opening):
-            if opening.value >= ledger["finished_width"].value and opening.value >= ledger["finished_height"].value:
-                report.add(
-                    OPENING_TOO_LONG, opening.place or project.finish.place,
-                    f"the opening is {opening.text} long, but the project is only {ledger['finished_width'].text} × "
-                    f"{ledger['finished_height'].text}",
-                    hint="leave about a third of one edge open",
-                )  # fmt: skip
-        case Bound(binding=binding):
-            least = 6 * project.seam_allowance.value
-            if binding.strip_width.value < least:
-                report.add(
-                    BINDING_TOO_NARROW, binding.strip_width.place or project.finish.place,
-                    f"a binding strip of {binding.strip_width.text} sewn on with a seam of {project.seam_allowance.text} "
-                    "does not reach round the edge to its seam line on the back",
-                    hint="six times the seam allowance is the least, and a little more for the loft of the batting",
-                )  # fmt: skip
+def _check_opening(project: Project, ledger: Ledger, report: Report) -> None:
+    if not isinstance(project.finish, Turned):
+        return
+    opening, width, height = project.finish.opening, ledger["finished_width"], ledger["finished_height"]
+    if opening.value >= width.value and opening.value >= height.value:
+        report.add(
+            OPENING_TOO_LONG, opening.place or project.finish.place,
+            f"the opening is {opening.text} long, but the project is only {width.text} × {height.text}",
+            hint="leave about a third of one edge open",
+        )  # fmt: skip
 
 
 def _check_hanging(project: Project, ledger: Ledger, report: Report) -> None:

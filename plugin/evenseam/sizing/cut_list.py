@@ -104,10 +104,11 @@ def _sashing(sashing: Sashing, sized: SizedProject) -> list[Cut]:
             )
         )  # fmt: skip
     if "horizontal_sash_count" in known:
+        length, number = known["horizontal_sash_length"], known["horizontal_sash_count"]
         cuts.append(
             Cut(
-                SASH_LYING, "horizontal sashing strips", sashing.fabric, CutShape.STRIP, known["horizontal_sash_length"],
-                known["sashing_strip_width"], known["horizontal_sash_count"], "sashing", upright,
+                SASH_LYING, "horizontal sashing strips", sashing.fabric, CutShape.STRIP, length,
+                known["sashing_strip_width"], number, "sashing", upright,
             )
         )  # fmt: skip
     if "sashing_strip_count" in known:

@@ -2,38 +2,68 @@
 
 from __future__ import annotations
 
-from evenseam.exact import Direction, Rounding, Unit, format_length, is_multiple
-from evenseam.pattern import Derived, Project, Quantity
+from fractions import Fraction
+
+from evenseam.exact import Direction, Number, Rounding, Unit, format_length, is_multiple
+from evenseam.pattern import Block, Cut, CutShape, Derived, Quantity
 from evenseam.problems import Report
 from evenseam.sizing.codes import OFF_THE_RULER
-from evenseam.sizing.ledger import Ledger
+from evenseam.sizing.cut_list import cut_list
+from evenseam.sizing.sized import SizedProject
 
-_CUT_SIZES = ("_strip_width", "_strip_length", "_sash_length", "cornerstone_size", "_cut_width", "_cut_height", "_cut_length", "_square")  # fmt: skip
 
+def check_ruler(sized: SizedProject, report: Report) -> None:
+    """Warn once for each stated length, or block drawn on a grid, that puts cut sizes off the ruler.
 
-def check_ruler(project: Project, ledger: Ledger, report: Report) -> None:
-    """Warn once for every stated size that puts a cut size off the ruler, and for cut sizes that are off by themselves."""
-    mark = project.unit.ruler_mark
-    told: set[Quantity] = set()
-    for name, figure in ledger.as_tuple():
-        if not name.endswith(_CUT_SIZES) or figure.unit is not project.unit or is_multiple(figure.value, mark):
+    Foundation patches are rounded up to a mark and batting is cut with scissors: neither is looked at.
+    """
+    mark = sized.project.unit.ruler_mark
+    told: set[str] = set()
+    for cut in cut_list(sized).cuts:
+        if cut.shape is CutShape.PATCH:
             continue
-        culprits = [stated for stated in _stated(figure) if not is_multiple(stated.value, mark)] or [figure]
-        for culprit in culprits:
-            if culprit in told:
+        for size, side in ((cut.width, "wide"), (cut.height, "high")):
+            if is_multiple(size.value, mark):
                 continue
-            told.add(culprit)
-            down, up = (
-                format_length(Rounding("ruler", mark, way).apply(culprit.value), project.unit)
-                for way in (Direction.DOWN, Direction.UP)
-            )
-            cut = "" if culprit is figure else f", so that {figure.name} would be {figure.text}"
-            report.add(
-                OFF_THE_RULER, culprit.place or project.place,
-                f"{culprit.name} is {culprit.text}{cut}: on no mark of a ruler with marks every "
-                f"{format_length(mark, project.unit)}",
-                hint=f"the nearest sizes that can be cut are {down} and {up}",
-            )  # fmt: skip
+            culprits = [stated for stated in _stated(size) if not is_multiple(stated.value, mark)]
+            for culprit in culprits:
+                if culprit.name not in told:
+                    told.add(culprit.name)
+                    _tell_length(culprit, cut, size, sized, report)
+            block_id = cut.part.removeprefix("block:")
+            if not culprits and cut.part.startswith("block:") and cut.part not in told:
+                told.add(cut.part)
+                _tell_grid(sized.project.block(block_id), cut, size, side, report)
+
+
+def _tell_length(culprit: Quantity, cut: Cut, size: Quantity, sized: SizedProject, report: Report) -> None:
+    unit = sized.project.unit
+    report.add(
+        OFF_THE_RULER, culprit.place or sized.project.place,
+        f"{culprit.name} is {culprit.text}, so that {cut.label} would be cut {size.text}: on no mark of a ruler with "
+        f"marks every {format_length(unit.ruler_mark, unit)}",
+        hint=f"the nearest sizes that can be cut are {_either_side(culprit.value, unit.ruler_mark, Fraction(1), unit)}",
+    )  # fmt: skip
+
+
+def _tell_grid(block: Block, cut: Cut, size: Quantity, side: str, report: Report) -> None:
+    unit, whole, cells = block.width.unit, block.width, block.grid_width
+    if side == "high":
+        whole, cells = block.height, block.grid_height
+    cell = whole.value / cells
+    report.add(
+        OFF_THE_RULER, whole.place or block.place,
+        f"{cut.label} would be cut {size.text} {side}: on no mark of a ruler with marks every "
+        f"{format_length(unit.ruler_mark, unit)}, because a grid cell of {block.name} finishes at "
+        f"{format_length(cell, unit)}",
+        hint=f"the nearest sizes whose grid can be cut are {_either_side(cell, unit.ruler_mark, cells, unit)} {side}",
+    )  # fmt: skip
+
+
+def _either_side(length: Number, mark: Fraction, times: Number, unit: Unit) -> str:
+    """Return the marks below and above a length, each taken so many times."""
+    found = [Rounding("ruler", mark, way).apply(length) for way in (Direction.DOWN, Direction.UP)]
+    return " and ".join(format_length(at * times, unit) for at in found if at > 0)
 
 
 def _stated(figure: Quantity) -> list[Quantity]:

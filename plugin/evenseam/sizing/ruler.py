@@ -43,7 +43,10 @@ class Ruler:
         if self.unit is Unit.CENTIMETRE:
             return Quantity(
                 length.name, Fraction(3, 4), self.unit,
-                Assumed("the usual seam allowance of a pattern drafted in centimetres", "Metric Flying Geese, weednstitch, 2012"),
+                Assumed(
+                    "the usual seam allowance of a pattern drafted in centimetres",
+                    "Metric Flying Geese, weednstitch, 2012",
+                ),
             )  # fmt: skip
         return Quantity(
             length.name, Fraction(1, 4), self.unit,

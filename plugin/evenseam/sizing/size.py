@@ -17,6 +17,7 @@ from evenseam.sizing.placing import place_pieces
 from evenseam.sizing.redraft import redraft
 from evenseam.sizing.rotary import size_rotary_pieces
 from evenseam.sizing.sized import SizedProject
+from evenseam.sizing.standing import draw_standing
 
 
 def size_project(project: Project) -> Outcome[SizedProject]:
@@ -29,7 +30,7 @@ def size_project(project: Project) -> Outcome[SizedProject]:
     report.problems += outcome.problems
     if outcome.value is None or outcome.errors:
         return Outcome(None, report.as_tuple())
-    project = outcome.value
+    project = draw_standing(outcome.value)
     check_before_sizing(project, report)
     pieced: list[PiecedBlock] = []
     for id in blocks_used(project):
@@ -67,8 +68,10 @@ def _work_out(project: Project, pieced: tuple[PiecedBlock, ...], report: Report)
             FIGURE_NAME_TAKEN, project.place, f"two different figures would both be called {name}",
             hint="rename the block or border it comes from",
         )  # fmt: skip
-    check_ruler(project, ledger, report)
-    return SizedProject(
+    sized = SizedProject(
         project, pieced, ledger.as_tuple(), top_width, top_height, finished_width, finished_height,
         place_pieces(project, centre, borders),
     )  # fmt: skip
+    if not report.has_errors():
+        check_ruler(sized, report)
+    return sized
