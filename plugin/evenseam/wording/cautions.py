@@ -1,0 +1,39 @@
+"""The cautions that go with a project: always those of the work, then those of its use."""
+
+from __future__ import annotations
+
+from evenseam.pattern import Project
+from evenseam.wording.document import Caution, Heading
+from evenseam.wording.scribe import Scribe
+from evenseam.wording.tree import plain_text
+
+HOT = ("pot holder", "potholder", "pot-holder", "hot pad", "oven mitt", "oven glove", "trivet", "microwave")
+INFANT = ("infant", "baby", "cot", "crib", "toddler", "newborn", "pram", "stroller", "child", "nursery")
+WALL = ("wall", "hanging", "banner", "door")
+"""Words in a project's use, size or name that bring a caution."""
+
+
+def cautions(scribe: Scribe) -> tuple[Caution, ...]:
+    """Return the cautions of a project, the general one first."""
+    return tuple(_caution(scribe, name) for name in caution_names(scribe.sheet.project))
+
+
+def caution_names(project: Project) -> tuple[str, ...]:
+    """Return which cautions a project brings: work, heat, infant, wall."""
+    said = " ".join((project.use, project.size.replace("-", " "), project.name)).lower()
+    words = f" {' '.join(''.join(sign if sign.isalpha() else ' ' for sign in said).split())} "
+    names = ["work"]
+    if any(f" {word.replace('-', ' ')}" in words for word in HOT):
+        names.append("heat")
+    if any(f" {word}" in words for word in INFANT):
+        names.append("infant")
+    if project.hanging is not None or any(f" {word}" in words for word in WALL):
+        names.append("wall")
+    return tuple(names)
+
+
+def _caution(scribe: Scribe, name: str) -> Caution:
+    heading, *blocks = scribe.blocks(f"cautions/{name}", {})
+    if not isinstance(heading, Heading):
+        raise ValueError(f"the caution {name} must begin with its title")
+    return Caution(plain_text(heading.inlines), tuple(blocks))

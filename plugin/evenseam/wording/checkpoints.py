@@ -1,0 +1,42 @@
+"""What a maker's ruler should read after a step, as the simulator measured it."""
+
+from __future__ import annotations
+
+from evenseam.pattern import (
+    AttachCornerPockets,
+    AttachSleeve,
+    Bind,
+    MakeBinding,
+    MakeCornerPockets,
+    QuiltLayers,
+    Step,
+    Topstitch,
+    TurnOut,
+)
+from evenseam.sizing import Measurement
+from evenseam.wording.document import Checkpoint
+from evenseam.wording.scribe import Scribe
+from evenseam.wording.workpieces import Workpieces
+
+_UNMEASURED = (QuiltLayers, MakeBinding, MakeCornerPockets, AttachCornerPockets, AttachSleeve, Topstitch)
+"""Steps that leave nothing a maker would measure, or nothing new."""
+_FINISHED = (TurnOut, Bind)
+"""Steps that leave a finished edge."""
+
+
+def checkpoint(scribe: Scribe, pieces: Workpieces, step: Step) -> tuple[Checkpoint, ...]:
+    """Return the checkpoint of a step; none when there is nothing to measure."""
+    read = next((read for read in scribe.sheet.log.measurements if read.step == step.id), None)
+    if read is None or isinstance(step.operation, _UNMEASURED):
+        return ()
+    return tuple(block for block in scribe.blocks("steps/checkpoint", _values(scribe, pieces, step, read)) if isinstance(block, Checkpoint))
+
+
+def _values(scribe: Scribe, pieces: Workpieces, step: Step, read: Measurement) -> dict[str, object]:
+    known = [*(step.measures or ()), *(quantity for _, quantity in scribe.sheet.figures)]
+    return {
+        "called": pieces.called(step.makes),
+        "times": step.times,
+        "size": scribe.sizes(read.width, read.height, *known),
+        "is_finished": isinstance(step.operation, _FINISHED),
+    }

@@ -1,0 +1,141 @@
+"""The materials list and the cutting instructions in words."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from evenseam.cutting import CuttingLine, CuttingPlan, JoinedPieces, Material, SubcutLine
+from evenseam.pattern import BATTING, Cut, CutShape, Fabric, StripDirection, StripJoin, fabric_letters
+from evenseam.wording.document import Block, Inline, Paragraph, Picture, Swatches
+from evenseam.wording.marked import Markdown, escape
+from evenseam.wording.scribe import Scribe
+
+_BINDINGS = (CutShape.BINDING, CutShape.BIAS_BINDING)
+_TRIANGLES = (CutShape.HALF_SQUARE_TRIANGLE, CutShape.QUARTER_SQUARE_TRIANGLE)
+
+
+def swatches(scribe: Scribe) -> Swatches:
+    """Return the fabrics to buy, each with its letter, its colour and what it is needed for."""
+    sheet = scribe.sheet
+    letters = fabric_letters(sheet.project.fabrics)
+    rows: list[tuple[str, str, str, str, tuple[Inline, ...]]] = []
+    for material in sheet.materials:
+        if material.material == BATTING:
+            continue
+        fabric = sheet.project.fabric(material.material)
+        line = scribe.blocks("sections/swatch", {"buy": material.buy, "uses": _uses(scribe, fabric), "fabric": fabric})
+        rows.append((fabric.id, letters[fabric.id], fabric.name, fabric.colour, _inlines(line)))
+    return Swatches(tuple(rows))
+
+
+def fabric_cutting(scribe: Scribe, material: Material) -> tuple[Block, ...]:
+    """Return the picture, the sentences and the table for one fabric. `material` must have a plan."""
+    sheet, plan = scribe.sheet, material.plan
+    if plan is None:
+        raise ValueError(f"{material.name} has no cutting plan")
+    fabric = sheet.project.fabric(material.material)
+    values = {
+        "fabric": fabric.name,
+        "is_directional": fabric.is_directional,
+        "length": plan.length,
+        "usable_width": plan.usable_width,
+        "is_shortest": plan.is_shortest,
+        "lines": [_line(scribe, line) for line in plan.lines],
+        "joined": _joined(scribe, plan),
+        "pieces": [_piece(scribe, cut) for cut in sheet.cuts.of(material.material)],
+    }
+    blocks = scribe.blocks("sections/cutting", values)
+    name = f"cutting-{material.material}"
+    return tuple(Picture(name, part.title, part.description) if isinstance(part, Picture) else part for part in blocks)
+
+
+def _uses(scribe: Scribe, fabric: Fabric) -> Markdown:
+    """Return what a fabric is needed for, each use once, in the order of the cut list."""
+    uses: dict[str, None] = {}
+    for cut in scribe.sheet.cuts.of(fabric.id):
+        uses.setdefault(_use(scribe, cut))
+    return scribe.language.listed([Markdown(use) for use in uses])
+
+
+def _use(scribe: Scribe, cut: Cut) -> Markdown:
+    kind, _, id = cut.part.partition(":")
+    project, words = scribe.sheet.project, scribe.language.words["parts"]
+    kind = {"sashing": "sashing", "cornerstones": "cornerstone"}.get(kind, kind)
+    if kind == "block":
+        is_one = sum(position.block == id for row in project.arrangement.positions for position in row) == 1
+        return Markdown(str(words["one_block" if is_one else "block"]).replace("{name}", escape(project.block(id).name)))
+    if kind == "border":
+        name = next((border.name for border in project.borders if border.id == id), cut.label)
+        return Markdown(str(words["border"]).replace("{name}", escape(name)))
+    return Markdown(str(words.get(kind, words["other"])).replace("{name}", escape(cut.label)))
+
+
+def _line(scribe: Scribe, line: CuttingLine) -> dict[str, Any]:
+    cuts = [scribe.sheet.cuts.cut(subcut.cut) for subcut in line.subcuts]
+    known = [side for cut in cuts for side in (cut.width, cut.height)]
+    return {
+        "count": line.count,
+        "width": scribe.length(line.strip_width, *known),
+        "length": scribe.length(line.strip_length, *known),
+        "is_full_width": line.is_full_width,
+        "is_across": line.direction is StripDirection.ACROSS,
+        "subcuts": [_subcut(scribe, subcut, cut) for subcut, cut in zip(line.subcuts, cuts, strict=True)],
+    }
+
+
+def _subcut(scribe: Scribe, subcut: SubcutLine, cut: Cut) -> dict[str, Any]:
+    return {
+        "count": subcut.count,
+        "size": scribe.sizes(subcut.width, subcut.height, cut.width, cut.height),
+        "is_square": subcut.width == subcut.height,
+        "label": cut.label,
+        "is_trimmed": subcut.is_trimmed,
+        "shape": cut.shape.value,
+        "is_length": (subcut.width, subcut.height) != (cut.width.value, cut.height.value),
+    }
+
+
+def _joined(scribe: Scribe, plan: CuttingPlan) -> list[dict[str, Any]]:
+    """Return what is joined from several lengths, one entry for each joined strip."""
+    strips: dict[str, list[JoinedPieces]] = {}
+    for joined in plan.joined:
+        strips.setdefault(joined.strip or joined.cut, []).append(joined)
+    return [_joined_strip(scribe, together) for together in strips.values()]
+
+
+def _joined_strip(scribe: Scribe, together: list[JoinedPieces]) -> dict[str, Any]:
+    cuts = [scribe.sheet.cuts.cut(joined.cut) for joined in together]
+    first, cut = together[0], cuts[0]
+    return {
+        "lengths": first.lengths,
+        "is_diagonal": first.join is StripJoin.DIAGONAL,
+        "is_panels": first.panels,
+        "is_binding": cut.shape in _BINDINGS,
+        "join_seam": cut.join_seam or scribe.sheet.project.seam_allowance,
+        "pieces": [
+            {"count": joined.pieces, "label": each.label, "size": scribe.size(each.width, each.height), "total": joined.total}
+            for joined, each in zip(together, cuts, strict=True)
+        ],
+    }
+
+
+def _piece(scribe: Scribe, cut: Cut) -> dict[str, Any]:
+    width, height = sorted((cut.width, cut.height), key=lambda side: side.value)
+    return {
+        "label": cut.label,
+        "size": scribe.size(cut.width, cut.height),
+        "width": width,
+        "length": height,
+        "is_binding": cut.shape in _BINDINGS,
+        "is_triangle": cut.shape in _TRIANGLES,
+        "is_half_square": cut.shape is CutShape.HALF_SQUARE_TRIANGLE,
+        "count": cut.count.whole,
+    }
+
+
+def _inlines(blocks: tuple[Block, ...]) -> tuple[Inline, ...]:
+    match blocks:
+        case (Paragraph(inlines=inlines),):
+            return inlines
+    raise ValueError("the swatch template must be one paragraph")
+

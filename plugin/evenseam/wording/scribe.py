@@ -1,0 +1,55 @@
+"""What every part of the text is written with: the sheet, the language, and the names of the sheet's figures."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from evenseam.exact import Number, format_length, format_number
+from evenseam.pattern import Method, Quantity
+from evenseam.sheet import PatternSheet
+from evenseam.wording.catalogue import Language
+from evenseam.wording.document import Block
+from evenseam.wording.figure_names import FigureNames
+from evenseam.wording.marked import Markdown, mark_figure
+from evenseam.wording.tree import parse_ours
+
+
+@dataclass(frozen=True, slots=True)
+class Scribe:
+    """Writes templates about one sheet in one language."""
+
+    sheet: PatternSheet
+    language: Language
+    names: FigureNames
+
+    @property
+    def on_paper(self) -> bool:
+        """True when any block that is used is sewn on printed paper."""
+        used = {pieced.block for pieced in self.sheet.blocks}
+        return any(block.method is Method.FOUNDATION for block in self.sheet.project.blocks if block.id in used)
+
+    def markdown(self, template: str, values: Mapping[str, Any]) -> str:
+        """Fill a template; every template knows figure_name, seam and on_paper."""
+        common = {"figure_name": self.names, "seam": self.sheet.project.seam_allowance, "on_paper": self.on_paper}
+        return self.language.write(template, {**common, **values})
+
+    def blocks(self, template: str, values: Mapping[str, Any]) -> tuple[Block, ...]:
+        """Fill a template and return it as blocks of the tree."""
+        return parse_ours(self.markdown(template, values))
+
+    def size(self, width: Quantity, height: Quantity) -> Markdown:
+        """Return two lengths as makers write them: 12 1/2 × 15 1/2 in."""
+        return Markdown(f"{mark_figure(width.number, self.names(width))} × {mark_figure(height.text, self.names(height))}")
+
+    def length(self, value: Number, *candidates: Quantity) -> Markdown:
+        """Return a bare length, under the name of the first candidate of the same value if there is one."""
+        name = next((self.names(known) for known in candidates if known.value == value), "")
+        return mark_figure(format_length(value, self.sheet.project.unit), name)
+
+    def sizes(self, width: Number, height: Number, *candidates: Quantity) -> Markdown:
+        """Return two bare lengths as makers write them, named like `length`."""
+        name = next((self.names(known) for known in candidates if known.value == width), "")
+        first = mark_figure(format_number(width, self.sheet.project.unit), name)
+        return Markdown(f"{first} × {self.length(height, *reversed(candidates))}")

@@ -1,0 +1,244 @@
+"""A step of the program in words: which template says it, and with what."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import Any
+
+from evenseam.pattern import (
+    AddBorderStrips,
+    AttachCornerPockets,
+    AttachSleeve,
+    Bind,
+    Bound,
+    CornerPockets,
+    Cut,
+    JoinPieces,
+    JoinRun,
+    LayerForQuilting,
+    LayerTurned,
+    MakeBinding,
+    MakeCornerPockets,
+    MakeSleeve,
+    Method,
+    Operation,
+    PieceSection,
+    Press,
+    QuiltLayers,
+    Quantity,
+    Run,
+    SquareUp,
+    Step,
+    StripJoin,
+    Topstitch,
+    Turned,
+    TurnOut,
+)
+from evenseam.wording.marked import Markdown, escape
+from evenseam.wording.scribe import Scribe
+from evenseam.wording.working_figures import binding_ends
+from evenseam.wording.workpieces import Called, Workpieces
+
+TEMPLATES: Mapping[type[Operation], str] = {  # type: ignore[valid-type]
+    PieceSection: "steps/piece_section",
+    JoinPieces: "steps/join_pieces",
+    JoinRun: "steps/join_run",
+    AddBorderStrips: "steps/add_border_strips",
+    LayerTurned: "steps/layer_turned",
+    TurnOut: "steps/turn_out",
+    Topstitch: "steps/topstitch",
+    LayerForQuilting: "steps/layer_for_quilting",
+    QuiltLayers: "steps/quilt_layers",
+    SquareUp: "steps/square_up",
+    MakeBinding: "steps/make_binding",
+    Bind: "steps/bind",
+    MakeSleeve: "steps/make_sleeve",
+    AttachSleeve: "steps/attach_sleeve",
+    MakeCornerPockets: "steps/make_corner_pockets",
+    AttachCornerPockets: "steps/attach_corner_pockets",
+}
+
+
+@dataclass(slots=True)
+class StepWords:
+    """Says the steps of one sheet, in order; remembers what was already taught."""
+
+    scribe: Scribe
+    pieces: Workpieces
+    taught: dict[str, int] = field(default_factory=dict)
+    """Number of the step in which something was explained in full, by what it was."""
+
+    def markdown(self, step: Step, number: int) -> str:
+        """Return a step as Markdown: a heading, a picture named `picture`, its text."""
+        operation = step.operation
+        values = {"step": step, "number": number, "times": step.times, **self.values(step, number)}
+        return self.scribe.markdown(TEMPLATES[type(operation)], values)
+
+    def values(self, step: Step, number: int) -> dict[str, Any]:
+        """Return what the step's template is filled with."""
+        match step.operation:
+            case PieceSection() as piecing:
+                return self._section(piecing, step, number)
+            case JoinPieces() as joining:
+                return self._join(joining, step)
+            case JoinRun() as run:
+                return self._run(run, step)
+            case AddBorderStrips() as adding:
+                return self._border(adding)
+            case LayerTurned() | LayerForQuilting() as layering:
+                return self._layers(layering)
+            case Topstitch(distance=distance):
+                return {"distance": distance}
+            case SquareUp(width=width, height=height):
+                return {"width": width, "height": height}
+            case MakeBinding(binding=binding, folded_width=folded_width):
+                return {"folded_width": folded_width, **self._binding(binding)}
+            case Bind(seam=seam):
+                return {"seam": seam, **self._bind(step)}
+            case MakeSleeve() as making:
+                return {
+                    "sleeve": self._cut(making.sleeve), "hem": making.hem, "seam": making.seam,
+                    "finished_length": making.finished_length, "finished_depth": making.finished_depth,
+                }  # fmt: skip
+            case AttachSleeve(drop=drop):
+                return {"drop": drop}
+            case TurnOut() | AttachCornerPockets():
+                project = self.scribe.sheet.project
+                return {"is_turned": isinstance(project.finish, Turned), "has_pockets": isinstance(project.hanging, CornerPockets)}
+            case QuiltLayers() | MakeCornerPockets():
+                return {}
+
+    def _section(self, piecing: PieceSection, step: Step, number: int) -> dict[str, Any]:
+        project = self.scribe.sheet.project
+        patches = []
+        for patch in piecing.patches:
+            cut = self._cut(patch.cut)
+            name = project.fabric(cut.material).name
+            patches.append({"label": patch.label, "fabric": name, "width": cut.width, "height": cut.height})
+        is_first = len(patches) > 1 and "section" not in self.taught
+        if is_first:
+            self.taught["section"] = number
+        return {
+            "block": project.block(piecing.block).name,
+            "section": piecing.section,
+            "is_whole_block": self.pieces.makes_whole_block(step),
+            "patches": patches,
+            "rest": [patch["label"] for patch in patches[2:]],
+            "is_first": is_first,
+            "first_step": self.taught.get("section", number),
+        }
+
+    def _join(self, joining: JoinPieces, step: Step) -> dict[str, Any]:
+        block = self.scribe.sheet.project.block(joining.block)
+        first = self._part(joining.block, joining.first, joining.first_pieces)
+        second = self._part(joining.block, joining.second, joining.second_pieces)
+        return {
+            "block": block.name,
+            "first": first.one,
+            "second": second.one,
+            "press": self._press(joining.press, first, second),
+            "on_paper": block.method is Method.FOUNDATION,
+            "is_whole_block": self.pieces.makes_whole_block(step),
+        }
+
+    def _part(self, block: str, workpiece: str, pieces: tuple[str, ...]) -> Called:
+        maker = next((step for step in self.scribe.sheet.program.steps if step.makes == workpiece), None)
+        return self.pieces.part(block, pieces, maker)
+
+    def _run(self, run: JoinRun, step: Step) -> dict[str, Any]:
+        parts = [self.pieces.called(part) for part in run.parts]
+        distinct = list(dict.fromkeys(run.parts))
+        made = self.pieces.called(step.makes)
+        is_in_turn = len(distinct) == 2 and len(parts) > 2 and run.parts == tuple(distinct[place % 2] for place in range(len(parts))) and len(parts) % 2 == 1  # fmt: skip
+        order = "same" if len(distinct) == 1 else "in turn" if is_in_turn else "list"
+        told = [parts[run.parts.index(name)] for name in distinct] if order != "list" else parts
+        in_words = self.scribe.language.in_words
+        counts = [run.parts.count(name) for name in distinct]
+        return {
+            "made": made,
+            "order": order,
+            "count": len(parts),
+            "is_across": run.run is Run.ACROSS,
+            "parts": [
+                {"one": part.one, "many": part.many, "text": part.one, "counted": Markdown(f"{in_words(count)} {part.of(count)}")}
+                for part, count in zip(told, counts if order != "list" else [1] * len(told), strict=True)
+            ],
+            "has_turns": any(run.quarter_turns),
+            "press": self._press_run(run),
+            "seams_nest": made.kind in ("row", "column") and step.times > 1 and order == "same",
+            "holds_blocks": any(part.kind == "block" for part in parts),
+        }
+
+    def _border(self, adding: AddBorderStrips) -> dict[str, Any]:
+        project = self.scribe.sheet.project
+        border = next(border for border in project.borders if border.id == adding.border)
+        is_across = adding.run is Run.ACROSS
+        edges = self.scribe.language.words["edges"]
+        cut = next((cut for cut in self.scribe.sheet.cuts.cuts if cut.id == adding.strip), None)
+        left_right, top_bottom = (edges["left"], edges["right"]), (edges["top"], edges["bottom"])
+        fabric = project.fabric(border.fabric)
+        return {
+            "border": border.name,
+            "sides": left_right if is_across else top_bottom,
+            "across": top_bottom if is_across else left_right,
+            "length": (cut.height if is_across else cut.width) if cut else None,
+            "press": self._press(adding.press, None, None),
+            "fabric": fabric.name,
+            "is_directional": fabric.is_directional,
+        }
+
+    def _layers(self, layering: LayerTurned | LayerForQuilting) -> dict[str, Any]:
+        finish = self.scribe.sheet.project.finish
+        values: dict[str, Any] = {
+            "backing": self._cut(layering.backing),
+            "batting": self._cut(layering.batting),
+            "backing_overage": finish.backing_overage,
+            "batting_overage": finish.batting_overage,
+        }
+        if isinstance(layering, LayerTurned):
+            edge = self.scribe.language.words["edges"].get(layering.opening_edge, layering.opening_edge)
+            values |= {"seam": layering.seam, "opening": layering.opening, "edge": edge}
+        return values
+
+    def _binding(self, binding: str) -> dict[str, Any]:
+        cut = self._cut(binding)
+        joined = [joined for material in self.scribe.sheet.materials if material.plan for joined in material.plan.joined if joined.cut == cut.id]  # fmt: skip
+        joins = "none" if not joined else "diagonal" if joined[0].join is StripJoin.DIAGONAL else "straight"
+        return {"length": _longer(cut.width, cut.height), "joins": joins, "strip_width": _shorter(cut.width, cut.height)}
+
+    def _bind(self, step: Step) -> dict[str, Any]:
+        sheet = self.scribe.sheet
+        finish = sheet.project.finish
+        assert isinstance(finish, Bound)
+        ends = binding_ends(sheet.sized.top_width, sheet.sized.top_height, finish.binding.strip_width)
+        joins = "straight" if finish.binding.join is StripJoin.STRAIGHT else "diagonal"
+        return {"tail": ends.tail, "gap": ends.gap, "strip_width": finish.binding.strip_width, "joins": joins}
+
+    def _press(self, press: Press, first: Called | None, second: Called | None) -> Markdown:
+        keys = {
+            Press.OPEN: "open", Press.FIRST: "first", Press.SECOND: "second", Press.OUTWARD: "outward",
+            Press.DARKER: "darker", Press.SASHING: "sashing",
+        }  # fmt: skip
+        words = self.scribe.language.word("press", keys[press])
+        one, two = (called.one if called else escape("") for called in (first, second))
+        return Markdown(words.replace("{first}", one).replace("{second}", two))
+
+    def _press_run(self, run: JoinRun) -> Markdown:
+        ways = {
+            (Press.FIRST, Run.ACROSS): "left", (Press.SECOND, Run.ACROSS): "right",
+            (Press.FIRST, Run.DOWN): "up", (Press.SECOND, Run.DOWN): "down",
+        }  # fmt: skip
+        way = ways.get((run.press, run.run))
+        return Markdown(self.scribe.language.word("press", way)) if way else self._press(run.press, None, None)
+
+    def _cut(self, id: str) -> Cut:
+        return self.scribe.sheet.cuts.cut(id)
+
+
+def _longer(width: Quantity, height: Quantity) -> Quantity:
+    return width if width.value > height.value else height
+
+
+def _shorter(width: Quantity, height: Quantity) -> Quantity:
+    return height if width.value > height.value else width

@@ -1,0 +1,132 @@
+"""What to call the things on the sewing table: section A, the Lantern block, a row, the center."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from evenseam.pattern import AddBorderStrips, Cut, CutShape, JoinPieces, JoinRun, MakeCornerPockets, Method, PieceSection, Run, Step
+from evenseam.wording.marked import Markdown, escape
+from evenseam.wording.scribe import Scribe
+
+
+@dataclass(frozen=True, slots=True)
+class Called:
+    """The name of a workpiece: one of it, and several."""
+
+    one: Markdown
+    many: Markdown
+    kind: str
+    """The key in the language's words: section, block, row, …; cut for a piece that is called by its label."""
+
+    def of(self, count: int) -> Markdown:
+        """Return the form that goes with a count."""
+        return self.one if count == 1 else self.many
+
+
+class Workpieces:
+    """Names for every workpiece of a sheet's program."""
+
+    def __init__(self, scribe: Scribe) -> None:
+        self._scribe = scribe
+        steps = scribe.sheet.program.steps
+        self._makers = {step.makes: step for step in steps}
+        self._numbers = {step.id: number for number, step in enumerate(steps, start=1)}
+        self._cuts = {cut.id: cut for cut in scribe.sheet.cuts.cuts}
+        self._in_runs = {part for step in steps if isinstance(step.operation, JoinRun) for part in step.operation.parts}
+        self._border_strips = {step.operation.strip for step in steps if isinstance(step.operation, AddBorderStrips)}
+
+    def called(self, name: str) -> Called:
+        """Return what a workpiece or a cut piece is called."""
+        if name in self._cuts:
+            return self._cut(self._cuts[name])
+        step = self._makers[name]
+        match step.operation:
+            case PieceSection(block=block) as piecing:
+                pieces = tuple(patch.piece for patch in piecing.patches)
+                return self.part(block, pieces, step)
+            case JoinPieces(block=block) as joining:
+                return self.part(block, joining.first_pieces + joining.second_pieces, step)
+            case JoinRun():
+                return self._run(step, step.operation)
+            case MakeCornerPockets():
+                return self._named("corner_pocket")
+            case _:
+                return self._named("center")
+
+    def part(self, block: str, pieces: tuple[str, ...], step: Step | None = None) -> Called:
+        """Return what a part of a block is called, by the pieces it is made of."""
+        pieced = self._scribe.sheet.sized.pieced(block)
+        whole = self._scribe.sheet.project.block(block)
+        wanted = frozenset(pieces)
+        if wanted == {piece.id for piece in whole.pieces}:
+            return self._named("block", whole.name)
+        for section in pieced.sections:
+            if wanted == {piece.piece for piece in section.pieces}:
+                if whole.method is Method.ROTARY and len(section.pieces) == 1:
+                    return self._named("piece", section.name)
+                return self._named("section", section.name)
+        for join in pieced.joins:
+            if wanted == {*join.first_pieces, *join.second_pieces}:
+                if join.makes.count("+") < 3 or step is None:
+                    return self._named("unit", join.makes)
+                return self._from_step(Called(Markdown(self._noun("unit", 1)), Markdown(self._noun("unit", 2)), "unit"), step)
+        raise KeyError(f"no part of block {block} is made of {sorted(wanted)}")
+
+    def makes_whole_block(self, step: Step) -> bool:
+        """Tell whether a step leaves a whole block."""
+        return self.called(step.makes).kind == "block"
+
+    def rows(self) -> tuple[Step, ...]:
+        """Return the steps that leave a row or column with blocks in it."""
+        steps = (step for step in self._makers.values() if isinstance(step.operation, JoinRun))
+        return tuple(step for step in steps if self._run_kind(step) in ("row", "column"))
+
+    def holds_blocks(self, name: str) -> bool:
+        """Tell whether a workpiece is a block or has blocks in it."""
+        step = self._makers.get(name)
+        match step.operation if step else None:
+            case PieceSection() | JoinPieces():
+                return True
+            case JoinRun(parts=parts):
+                return any(self.holds_blocks(part) for part in parts)
+        return False
+
+    def _run(self, step: Step, run: JoinRun) -> Called:
+        kind = self._run_kind(step)
+        called = self._named(kind)
+        alike = [other for other in self._makers.values() if isinstance(other.operation, JoinRun) and self._run_kind(other) == kind]
+        return self._from_step(called, step) if len(alike) > 1 else called
+
+    def _run_kind(self, step: Step) -> str:
+        run = step.operation
+        assert isinstance(run, JoinRun)
+        if step.makes in self._border_strips:
+            return "border_strip"
+        if step.makes not in self._in_runs:
+            return "center"
+        if not self.holds_blocks(step.makes):
+            return "sashing_row"
+        return "row" if run.run is Run.ACROSS else "column"
+
+    def _cut(self, cut: Cut) -> Called:
+        part = cut.part.partition(":")[0]
+        if part in ("sashing", "border"):
+            is_square = cut.shape is CutShape.SQUARE
+            return self._named("cornerstone" if is_square else "sashing" if part == "sashing" else "border_strip")
+        if part == "block":
+            return self._named("block", self._scribe.sheet.project.block(cut.part.partition(":")[2]).name)
+        return Called(escape(cut.label), escape(cut.label), "cut")
+
+    def _from_step(self, called: Called, step: Step) -> Called:
+        words = self._scribe.language.words["called"]["from_step"]
+        number = str(self._numbers[step.id])
+        one, many = (form.replace("{one}", called.one).replace("{many}", called.many).replace("{number}", number) for form in words)
+        return Called(Markdown(one), Markdown(many), called.kind)
+
+    def _named(self, kind: str, name: str = "") -> Called:
+        one, many = self._scribe.language.words["called"][kind]
+        written = escape(name)
+        return Called(Markdown(one.replace("{name}", written)), Markdown(many.replace("{name}", written)), kind)
+
+    def _noun(self, key: str, count: int) -> str:
+        return self._scribe.language.noun(key, count)

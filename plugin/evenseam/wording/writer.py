@@ -1,0 +1,234 @@
+"""A sheet as a document: the whole text of one size in one edition."""
+
+from __future__ import annotations
+
+from evenseam.pattern import (
+    BATTING,
+    AddBorderStrips,
+    AttachCornerPockets,
+    AttachSleeve,
+    Bind,
+    CornerPockets,
+    JoinPieces,
+    JoinRun,
+    MakeBinding,
+    MakeSleeve,
+    Method,
+    PieceSection,
+    Sleeve,
+    Step,
+    Turned,
+)
+from evenseam.problems import Outcome, Problem, Report
+from evenseam.sheet import PatternSheet
+from evenseam.wording.author_prose import Addressed, read_prose
+from evenseam.wording.catalogue import BASE_LANGUAGE, language
+from evenseam.wording.cautions import cautions
+from evenseam.wording.checkpoints import checkpoint
+from evenseam.wording.document import Block, Document, Heading, Paragraph, Picture, StepBlock, Text
+from evenseam.wording.figure_names import FigureNames
+from evenseam.wording.materials_words import fabric_cutting, swatches
+from evenseam.wording.scribe import Scribe
+from evenseam.wording.step_words import StepWords
+from evenseam.wording.tree import parse_ours, plain_text
+from evenseam.wording.working_figures import seam_test, side_of_test_square
+from evenseam.wording.workpieces import Workpieces
+
+
+def write_document(sheet: PatternSheet, language_code: str = BASE_LANGUAGE) -> Outcome[Document]:
+    """Return the whole text of one size in one edition, and what is the matter with the author's part of it.
+
+    The document is there even when the author's words have problems; words that cannot be printed are left out.
+    Raises KeyError for a language without a folder of wording.
+    """
+    report = Report()
+    scribe = Scribe(sheet, language(language_code), FigureNames(sheet.figures))
+    prose = read_prose(sheet, report)
+    project = sheet.project
+    blocks = (
+        Picture("finished", f"{sheet.pattern.title}, {project.name}", _finished_description(scribe)),
+        *_paragraphs(sheet.pattern.summary, project.summary),
+        *prose.introduction,
+        *_section(scribe, "glance", _glance(scribe)),
+        *_section(scribe, "before", (*scribe.blocks("sections/before", _seam_values(scribe)), *cautions(scribe))),
+        *_section(scribe, "materials", (swatches(scribe), *_materials(scribe))),
+        *_section(scribe, "cutting", _cutting(scribe)),
+        *_templates(scribe),
+        *_steps(scribe, prose),
+        *_section(scribe, "changes", _changes(scribe)),
+    )
+    return Outcome(Document(sheet.pattern.title, project.name, blocks), report.as_tuple())
+
+
+def check_prose(sheet: PatternSheet) -> tuple[Problem, ...]:
+    """Return what is the matter with the author's words of one size, without writing the document."""
+    report = Report()
+    read_prose(sheet, report)
+    return report.as_tuple()
+
+
+def _section(scribe: Scribe, key: str, blocks: tuple[Block, ...]) -> tuple[Block, ...]:
+    return (_heading(key, scribe.language.word("headings", key)), *blocks)
+
+
+def _heading(id: str, text: str) -> Heading:
+    return Heading(2, id, (Text(text),))
+
+
+def _paragraphs(*texts: str) -> tuple[Block, ...]:
+    return tuple(Paragraph((Text(" ".join(text.split())),)) for text in dict.fromkeys(texts) if text.strip())
+
+
+def _finished_description(scribe: Scribe) -> str:
+    return plain_text(_one_paragraph(scribe.blocks("sections/finished_description", _glance_values(scribe))).inlines)
+
+
+def _one_paragraph(blocks: tuple[Block, ...]) -> Paragraph:
+    match blocks:
+        case (Paragraph() as paragraph,):
+            return paragraph
+    raise ValueError("this template must be one paragraph")
+
+
+def _glance(scribe: Scribe) -> tuple[Block, ...]:
+    return scribe.blocks("sections/glance", _glance_values(scribe))
+
+
+def _glance_values(scribe: Scribe) -> dict[str, object]:
+    sheet, project = scribe.sheet, scribe.sheet.project
+    methods = {Method.FOUNDATION: "foundation", Method.ROTARY: "rotary"}
+    used = [project.block(pieced.block) for pieced in sheet.blocks]
+    words = scribe.language.words["methods"]
+    return {
+        "finished_width": sheet.sized.finished_width,
+        "finished_height": sheet.sized.finished_height,
+        "blocks": [
+            {"name": block.name, "width": block.width, "height": block.height, "count": _uses(sheet, block.id)} for block in used
+        ],
+        "rows": project.arrangement.rows.whole,
+        "columns": project.arrangement.columns.whole,
+        "sashing": project.arrangement.sashing.width if project.arrangement.sashing else None,
+        "borders": [{"name": border.name, "width": border.width, "fabric": project.fabric(border.fabric).name} for border in project.borders],
+        "is_turned": isinstance(project.finish, Turned),
+        "hanging": {Sleeve: "sleeve", CornerPockets: "pockets"}.get(type(project.hanging), ""),  # type: ignore[arg-type]
+        "methods": [words[methods[method]] for method in dict.fromkeys(block.method for block in used)],
+        "skill": sheet.pattern.skill_level,
+        "usable_width": project.usable_width,
+    }
+
+
+def _uses(sheet: PatternSheet, block: str) -> int:
+    return sum(position.block == block for row in sheet.project.arrangement.positions for position in row)
+
+
+def _seam_values(scribe: Scribe) -> dict[str, object]:
+    test = seam_test(scribe.sheet.project.seam_allowance)
+    return {
+        "strips": test.strips, "strip_width": test.strip_width, "strip_length": test.strip_length,
+        "middle": test.middle, "whole": test.whole,
+    }  # fmt: skip
+
+
+def _materials(scribe: Scribe) -> tuple[Block, ...]:
+    sheet, project = scribe.sheet, scribe.sheet.project
+    batting = sheet.cuts.of(BATTING)
+    return scribe.blocks(
+        "sections/materials",
+        {
+            "batting": [(cut.width, cut.height) for cut in batting],
+            "batting_name": project.batting_name,
+            "is_turned": isinstance(project.finish, Turned),
+            "usable_width": project.usable_width,
+        },
+    )
+
+
+def _cutting(scribe: Scribe) -> tuple[Block, ...]:
+    blocks: list[Block] = [*scribe.blocks("sections/cutting_intro", {})]
+    for material in scribe.sheet.materials:
+        if material.plan is None:
+            continue
+        name = scribe.sheet.project.fabric(material.material).name
+        blocks.append(Heading(3, f"cutting-{material.material}", (Text(name),)))
+        blocks += fabric_cutting(scribe, material)
+    return tuple(blocks)
+
+
+def _templates(scribe: Scribe) -> tuple[Block, ...]:
+    sheet = scribe.sheet
+    if not scribe.on_paper:
+        return ()
+    blocks = [sheet.project.block(pieced.block) for pieced in sheet.blocks]
+    values = {
+        "test_square": side_of_test_square(sheet.project.unit),
+        "blocks": [{"name": block.name, "count": _uses(sheet, block.id)} for block in blocks if block.method is Method.FOUNDATION],
+    }
+    return _section(scribe, "templates", scribe.blocks("sections/templates", values))
+
+
+def _steps(scribe: Scribe, prose: Addressed) -> tuple[Block, ...]:
+    words = StepWords(scribe, Workpieces(scribe))
+    blocks: list[Block] = []
+    group = ""
+    for number, step in enumerate(scribe.sheet.program.steps, start=1):
+        if (key := _group(scribe, step)) != group:
+            group = key
+            blocks += _group_opening(scribe, key)
+        blocks.append(_step(words, step, number, prose))
+    return tuple(blocks)
+
+
+def _step(words: StepWords, step: Step, number: int, prose: Addressed) -> StepBlock:
+    heading, *rest = parse_ours(words.markdown(step, number))
+    if not isinstance(heading, Heading):
+        raise ValueError(f"the template of step {step.id} must begin with its title")
+    title = plain_text(heading.inlines)
+    body = [Picture(f"step-{step.id}", title, part.description) if isinstance(part, Picture) else part for part in rest]
+    return StepBlock(step.id, number, title, (*body, *prose.steps.get(step.id, ()), *checkpoint(words.scribe, words.pieces, step)))
+
+
+_GROUPS: tuple[tuple[tuple[type, ...], str], ...] = (
+    ((JoinRun,), "join"),
+    ((AddBorderStrips,), "borders"),
+    ((MakeBinding, Bind), "binding"),
+    ((MakeSleeve, AttachSleeve), "hanging"),
+)
+
+
+def _group(scribe: Scribe, step: Step) -> str:
+    """Return under which heading a step stands."""
+    if isinstance(step.operation, (PieceSection, JoinPieces)):
+        return f"blocks:{step.operation.block}"
+    is_turned = isinstance(scribe.sheet.project.finish, Turned)
+    if isinstance(step.operation, AttachCornerPockets) and not is_turned:
+        return "binding"
+    for kinds, key in _GROUPS:
+        if isinstance(step.operation, kinds):
+            return key
+    return "turned" if is_turned else "quilting"
+
+
+def _group_opening(scribe: Scribe, group: str) -> tuple[Block, ...]:
+    key, _, id = group.partition(":")
+    if not id:
+        return (_heading(f"make-{key}", scribe.language.word("headings", key)),)
+    block = scribe.sheet.project.block(id)
+    count = _uses(scribe.sheet, id)
+    title = scribe.language.word("headings", "one_block" if count == 1 else "blocks").replace("{name}", block.name)
+    values = {"block": block, "count": count, "pieced": scribe.sheet.sized.pieced(id), "on_paper": block.method is Method.FOUNDATION}
+    opening = scribe.blocks("sections/block", values)
+    names = {"block": f"block-{id}", "pieces": f"pieces-{id}"}
+    return (
+        _heading(f"make-{id}", title),
+        *(Picture(names[part.name], part.title, part.description) if isinstance(part, Picture) else part for part in opening),
+    )
+
+
+def _changes(scribe: Scribe) -> tuple[Block, ...]:
+    pattern = scribe.sheet.pattern
+    values = {
+        "version": pattern.version, "title": pattern.title, "designer": pattern.designer, "licence": pattern.licence,
+        "changes": [{"date": change.date, "version": change.version, "what": change.what} for change in pattern.changes],
+    }  # fmt: skip
+    return scribe.blocks("sections/changes", values)
+
