@@ -201,15 +201,14 @@ def bind(table: Table, step: Step, operation: Bind) -> Workpiece:
             f"{finish.binding.extra_length.text} for corners and join it needs {table.length(needed)}",
             finish.binding.extra_length, binding.cut.height,
         )  # fmt: skip
-    problem_width = binding.folded_width - 2 * table.seam
-    if not problem_width > 0:
+    if binding.folded_width <= 2 * table.seam:
         table.tell(
             codes.BINDING_TOO_NARROW, _reach(table, binding), finish.binding.strip_width, place=finish.place,
             hint="cut the binding strips wider, or sew with a narrower seam allowance",
         )  # fmt: skip
     if table.told > told:
         return SPOILT
-    if problem_width < _fold(table.unit):
+    if binding.folded_width < 3 * table.seam + _loft(table.unit):
         table.tell(
             codes.BINDING_BARELY_REACHES, _reach(table, binding), finish.binding.strip_width, place=finish.place,
             hint="cut the binding strips a little wider",
@@ -219,13 +218,14 @@ def bind(table: Table, step: Step, operation: Bind) -> Workpiece:
 
 def _reach(table: Table, binding: FoldedBinding) -> str:
     return (
-        f"binding folded to {table.length(binding.folded_width)} and sewn with {table.length(table.seam)} must reach "
-        f"round the edge and cover the seam on the back: {table.length(2 * table.seam)} and the thickness of the layers"
+        f"binding folded to {table.length(binding.folded_width)} and sewn with {table.length(table.seam)} has "
+        f"{table.length(binding.folded_width - table.seam)} left to go out to the edge and down the back to the seam: "
+        f"that takes {table.length(2 * table.seam)} and the thickness of the layers"
     )
 
 
-def _fold(unit: Unit) -> Fraction:
-    """Return what the thickness of the layers takes up at least: about 1/8 in or 0.3 cm (common practice)."""
+def _loft(unit: Unit) -> Fraction:
+    """Return what the thickness of the layers takes up: about 1/8 in or 0.3 cm (common practice)."""
     return Fraction(3, 10) if unit is Unit.CENTIMETRE else Fraction(1, 8)
 
 
