@@ -3,6 +3,7 @@
 from evenseam.sizing.cut_list import cut_list
 from evenseam.sizing.program import assembly_program
 from evenseam.sizing.redraft import redraft
+from evenseam.sizing.simulator import sew
 from evenseam.sizing.size import size_project
 from evenseam.sizing.sized import Measurement, Placed, SewingLog, SizedProject
 
@@ -14,5 +15,6 @@ __all__ = [
     "assembly_program",
     "cut_list",
     "redraft",
+    "sew",
     "size_project",
 ]
