@@ -6,8 +6,10 @@ from evenseam.pattern import (
     AttachCornerPockets,
     AttachSleeve,
     Bind,
+    LayerForQuilting,
     MakeBinding,
     MakeCornerPockets,
+    MakeSleeve,
     QuiltLayers,
     Step,
     Topstitch,
@@ -18,9 +20,9 @@ from evenseam.wording.document import Checkpoint
 from evenseam.wording.scribe import Scribe
 from evenseam.wording.workpieces import Workpieces
 
-_UNMEASURED = (QuiltLayers, MakeBinding, MakeCornerPockets, AttachCornerPockets, AttachSleeve, Topstitch)
+_UNMEASURED = (LayerForQuilting, QuiltLayers, MakeBinding, MakeCornerPockets, AttachCornerPockets, AttachSleeve, Topstitch)
 """Steps that leave nothing a maker would measure, or nothing new."""
-_FINISHED = (TurnOut, Bind)
+_FINISHED = (TurnOut, Bind, MakeSleeve)
 """Steps that leave a finished edge."""
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from evenseam.cutting import CuttingLine, CuttingPlan, JoinedPieces, Material, SubcutLine
-from evenseam.pattern import BATTING, Cut, CutShape, Fabric, StripDirection, StripJoin, fabric_letters
+from evenseam.pattern import BATTING, Cut, CutShape, Fabric, Sleeve, StripDirection, StripJoin, fabric_letters
 from evenseam.wording.document import Block, Inline, Paragraph, Picture, Swatches
 from evenseam.wording.marked import Markdown, escape
 from evenseam.wording.scribe import Scribe
@@ -40,7 +40,8 @@ def fabric_cutting(scribe: Scribe, material: Material) -> tuple[Block, ...]:
         "length": plan.length,
         "usable_width": plan.usable_width,
         "is_shortest": plan.is_shortest,
-        "lines": [_line(scribe, line) for line in plan.lines],
+        "lower_bound": scribe.length(plan.lower_bound, plan.length),
+        "lines": [_line(scribe, plan, line) for line in plan.lines],
         "joined": _joined(scribe, plan),
         "pieces": [_piece(scribe, cut) for cut in sheet.cuts.of(material.material)],
     }
@@ -67,10 +68,12 @@ def _use(scribe: Scribe, cut: Cut) -> Markdown:
     if kind == "border":
         name = next((border.name for border in project.borders if border.id == id), cut.label)
         return Markdown(str(words["border"]).replace("{name}", escape(name)))
+    if kind == "hanging":
+        kind = "sleeve" if isinstance(project.hanging, Sleeve) else "pockets"
     return Markdown(str(words.get(kind, words["other"])).replace("{name}", escape(cut.label)))
 
 
-def _line(scribe: Scribe, line: CuttingLine) -> dict[str, Any]:
+def _line(scribe: Scribe, plan: CuttingPlan, line: CuttingLine) -> dict[str, Any]:
     cuts = [scribe.sheet.cuts.cut(subcut.cut) for subcut in line.subcuts]
     known = [side for cut in cuts for side in (cut.width, cut.height)]
     return {
@@ -79,20 +82,37 @@ def _line(scribe: Scribe, line: CuttingLine) -> dict[str, Any]:
         "length": scribe.length(line.strip_length, *known),
         "is_full_width": line.is_full_width,
         "is_across": line.direction is StripDirection.ACROSS,
-        "subcuts": [_subcut(scribe, subcut, cut) for subcut, cut in zip(line.subcuts, cuts, strict=True)],
+        "whole": _use_of_whole_strips(scribe, plan, line),
+        "subcuts": [_subcut(scribe, plan, subcut, cut) for subcut, cut in zip(line.subcuts, cuts, strict=True)],
     }
 
 
-def _subcut(scribe: Scribe, subcut: SubcutLine, cut: Cut) -> dict[str, Any]:
+def _subcut(scribe: Scribe, plan: CuttingPlan, subcut: SubcutLine, cut: Cut) -> dict[str, Any]:
     return {
         "count": subcut.count,
         "size": scribe.sizes(subcut.width, subcut.height, cut.width, cut.height),
-        "is_square": subcut.width == subcut.height,
         "label": cut.label,
         "is_trimmed": subcut.is_trimmed,
         "shape": cut.shape.value,
-        "is_length": (subcut.width, subcut.height) != (cut.width.value, cut.height.value),
+        "noun": _noun_of_subcut(plan, subcut, cut),
     }
+
+
+def _noun_of_subcut(plan: CuttingPlan, subcut: SubcutLine, cut: Cut) -> str:
+    if (subcut.width, subcut.height) == (cut.width.value, cut.height.value):
+        return "piece"
+    return "panel" if any(joined.cut == cut.id and joined.panels for joined in plan.joined) else "length"
+
+
+def _use_of_whole_strips(scribe: Scribe, plan: CuttingPlan, line: CuttingLine) -> Markdown:
+    """Return what strips that are not subcut are for; empty when there are subcuts."""
+    if line.subcuts:
+        return Markdown("")
+    for strip in plan.strips:
+        across, along = (strip.height, strip.width) if line.direction is StripDirection.ACROSS else (strip.width, strip.height)
+        if (strip.direction, across, along) == (line.direction, line.strip_width, line.strip_length) and strip.pieces:
+            return escape(scribe.sheet.cuts.cut(strip.pieces[0].cut).label)
+    return Markdown("")
 
 
 def _joined(scribe: Scribe, plan: CuttingPlan) -> list[dict[str, Any]]:

@@ -123,6 +123,7 @@ class StepWords:
             "block": project.block(piecing.block).name,
             "section": piecing.section,
             "is_whole_block": self.pieces.makes_whole_block(step),
+            "is_one_of_blocks": self._has_several_blocks,
             "patches": patches,
             "rest": [patch["label"] for patch in patches[2:]],
             "is_first": is_first,
@@ -139,6 +140,7 @@ class StepWords:
             "second": second.one,
             "press": self._press(joining.press, first, second),
             "on_paper": block.method is Method.FOUNDATION,
+            "is_one_of_blocks": self._has_several_blocks,
             "is_whole_block": self.pieces.makes_whole_block(step),
         }
 
@@ -168,6 +170,7 @@ class StepWords:
             "press": self._press_run(run),
             "seams_nest": made.kind in ("row", "column") and step.times > 1 and order == "same",
             "holds_blocks": any(part.kind == "block" for part in parts),
+            "block_parts": sum(self.pieces.holds_blocks(part) for part in run.parts),
         }
 
     def _border(self, adding: AddBorderStrips) -> dict[str, Any]:
@@ -231,6 +234,10 @@ class StepWords:
         }  # fmt: skip
         way = ways.get((run.press, run.run))
         return Markdown(self.scribe.language.word("press", way)) if way else self._press(run.press, None, None)
+
+    @property
+    def _has_several_blocks(self) -> bool:
+        return len(self.scribe.sheet.blocks) > 1
 
     def _cut(self, id: str) -> Cut:
         return self.scribe.sheet.cuts.cut(id)

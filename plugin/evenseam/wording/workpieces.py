@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from evenseam.pattern import AddBorderStrips, Cut, CutShape, JoinPieces, JoinRun, MakeCornerPockets, Method, PieceSection, Run, Step
+from evenseam.pattern import AddBorderStrips, Cut, CutShape, JoinPieces, JoinRun, MakeCornerPockets, MakeSleeve, Method, PieceSection, Run, Step
 from evenseam.wording.marked import Markdown, escape
 from evenseam.wording.scribe import Scribe
 
@@ -50,6 +50,8 @@ class Workpieces:
                 return self._run(step, step.operation)
             case MakeCornerPockets():
                 return self._named("corner_pocket")
+            case MakeSleeve():
+                return self._named("sleeve")
             case _:
                 return self._named("center")
 

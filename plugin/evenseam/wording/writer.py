@@ -125,7 +125,7 @@ def _seam_values(scribe: Scribe) -> dict[str, object]:
     test = seam_test(scribe.sheet.project.seam_allowance)
     return {
         "strips": test.strips, "strip_width": test.strip_width, "strip_length": test.strip_length,
-        "middle": test.middle, "whole": test.whole,
+        "middle": test.middle, "whole": test.whole, "has_editions": len(scribe.sheet.pattern.units) > 1,
     }  # fmt: skip
 
 
@@ -137,6 +137,7 @@ def _materials(scribe: Scribe) -> tuple[Block, ...]:
         {
             "batting": [(cut.width, cut.height) for cut in batting],
             "batting_name": project.batting_name,
+            "packaged": next((material.packaged for material in sheet.materials if material.packaged), None),
             "is_turned": isinstance(project.finish, Turned),
             "usable_width": project.usable_width,
         },
@@ -215,7 +216,7 @@ def _group_opening(scribe: Scribe, group: str) -> tuple[Block, ...]:
     block = scribe.sheet.project.block(id)
     count = _uses(scribe.sheet, id)
     title = scribe.language.word("headings", "one_block" if count == 1 else "blocks").replace("{name}", block.name)
-    values = {"block": block, "count": count, "pieced": scribe.sheet.sized.pieced(id), "on_paper": block.method is Method.FOUNDATION}
+    values = {"block": block, "count": count, "section_count": len(scribe.sheet.sized.pieced(id).sections), "on_paper": block.method is Method.FOUNDATION}
     opening = scribe.blocks("sections/block", values)
     names = {"block": f"block-{id}", "pieces": f"pieces-{id}"}
     return (
