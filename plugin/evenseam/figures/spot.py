@@ -73,3 +73,10 @@ def _net(ring: Sequence[Corner]) -> list[Corner]:
 
 def _hundredths(value: float) -> Fraction:
     return Fraction(round(value * 100), 100)
+
+
+def room_at(piece: Polygon, spot: Point, text: str, *, is_bold: bool = False) -> Fraction:
+    """Return the largest size at which a label in the middle of a spot stays inside a convex piece; 0 or less if none."""
+    ring = [(float(corner.x), float(corner.y)) for corner in piece.clockwise().corners]
+    wide = float(text_width(text, Fraction(1), is_bold=is_bold)) / 2 + 0.12
+    return Fraction(int(_room(ring, (float(spot.x), float(spot.y)), wide, 0.62) * 10), 10)

@@ -1,0 +1,7 @@
+"""Templates on true-scale paper: which sections lie where, and every line and word of each page."""
+
+from evenseam.figures.paper.page import PaperPage, page_svg
+from evenseam.figures.paper.pages import template_pages
+from evenseam.figures.paper.paper_size import Paper
+
+__all__ = ["Paper", "PaperPage", "page_svg", "template_pages"]

@@ -1,0 +1,53 @@
+"""The words on template paper, in one place."""
+
+from __future__ import annotations
+
+FULL_SIZE = "Print at 100 % (actual size), never “fit to page”."
+MEASURE_FIRST = "Measure the squares before you sew."
+MIRRORED = "Mirror image of the block. Lay the fabric on the"
+MIRRORED_NEXT = "blank side; sew with this printed side up."
+KEY = "solid line: sew    dashed line: cut    short ticks: match    arrow: toward the top of the block"
+ONE_INCH = "1 in"
+TWO_CENTIMETRES = "2 cm"
+TWO_INCHES = "2 in"
+FIVE_CENTIMETRES = "5 cm"
+
+
+def allowance_included(seam: str) -> str:
+    """Say that the seam allowance is part of the template."""
+    return f"Seam allowance of {seam} is included."
+
+
+def copies(number: int) -> str:
+    """Say how often a template must be printed."""
+    return "print once" if number == 1 else f"print {number} copies"
+
+
+def which_page(paper: str, number: int, count: int) -> str:
+    """Say which page this is."""
+    return f"{paper}, page {number} of {count}"
+
+
+def which_edition(size: str, is_metric: bool) -> str:
+    """Say which size and edition this is."""
+    return f"{size}, {'centimetre' if is_metric else 'inch'} edition"
+
+
+def section_title(block: str, section: str, sections: int) -> str:
+    """Name a section; a block of one section goes by its own name."""
+    return f"{block}: section {section}" if sections > 1 else f"{block}: whole block"
+
+
+def part_of(number: int, count: int) -> str:
+    """Name one part of a template that is larger than the paper."""
+    return f"part {number} of {count}"
+
+
+def joins_part(number: int) -> str:
+    """Say which part goes on at a joining line."""
+    return f"to part {number}"
+
+
+def to_sections(names: tuple[str, ...]) -> str:
+    """Say which sections an edge is sewn to."""
+    return "to " + ", ".join(names)
