@@ -90,7 +90,7 @@ def squares(across: int, down: int) -> list[Polygon]:
 
 
 def split_squares(across: int, down: int, diagonals: Callable[[int, int], str]) -> list[Polygon]:
-    """A grid of unit squares, each cut along the diagonals named for it: "/", "\\\\", both or none."""
+    """A grid of unit squares, each cut along the diagonals named for it: slash, backslash, both or none."""
     found: list[Polygon] = []
     for y in range(down):
         for x in range(across):
@@ -106,17 +106,13 @@ def split_squares(across: int, down: int, diagonals: Callable[[int, int], str]) 
 
 def triangle_hexagon(side: int) -> list[Polygon]:
     """A hexagon of equal triangles, `side` of them along each edge; the heights are multiples of √3/2."""
-    tall = square_root(3) / 2
+    tall, half = square_root(3) / 2, Fraction(1, 2)
     found: list[Polygon] = []
     for row in range(-side, side):
         for column in range(-4 * side, 4 * side):
-            x, y = Fraction(column, 2), tall * row
-            is_up = (row + column) % 2 == 0
-            corners = (
-                ((x - 1, y + tall), (x + 1, y + tall), (x, y)) if is_up else ((x - 1, y), (x + 1, y), (x, y + tall))
-            )
-            corners = tuple((Fraction(1, 2) * a if False else a, b) for a, b in corners)
-            triangle = Polygon(tuple(Point((a - x) / 2 + x, b) for a, b in corners)).clockwise()
+            x, top, bottom = column * half, tall * row, tall * (row + 1)
+            tip, base = (top, bottom) if (row + column) % 2 == 0 else (bottom, top)
+            triangle = Polygon((Point(x, tip), Point(x + half, base), Point(x - half, base))).clockwise()
             if all(_in_hexagon(corner, side, tall) for corner in triangle.corners):
                 found.append(triangle)
     return found
@@ -147,3 +143,13 @@ NESTED_PINWHEELS = """
 6,8 8,8 8,12 6,12
 8,8 10,8 10,10 8,10
 """
+
+THREE_RHOMBS = tuple(
+    Polygon(tuple(Point(Fraction(x, 2), square_root(3) / 2 * y) for x, y in corners))
+    for corners in (
+        ((0, 0), (-1, -1), (1, -1), (2, 0)),
+        ((0, 0), (2, 0), (1, 1), (-1, 1)),
+        ((0, 0), (-1, 1), (-2, 0), (-1, -1)),
+    )
+)
+"""A hexagon of three rhombs: they meet in its middle, each in the inward corner of the other two."""

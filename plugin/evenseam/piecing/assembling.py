@@ -25,7 +25,7 @@ class Assembler:
     peeler: Peeler
     ruler: Ruler
 
-    def pieced(self, tree: SeamTree) -> PiecedBlock:
+    def pieced(self, tree: SeamTree, *, is_fewest: bool) -> PiecedBlock:
         """Return the block with sections named in sewing order and its joins, the last making the whole."""
         found = list(sections_of(tree))
         names = {pieces: section_name(index) for index, pieces in enumerate(found)}
@@ -35,7 +35,7 @@ class Assembler:
         )
         joins: list[SectionJoin] = []
         self._collect_joins(tree, names, joins)
-        return PiecedBlock(self.block.id, sections, tuple(joins))
+        return PiecedBlock(self.block.id, sections, tuple(joins), is_fewest)
 
     def _sewing_order(self, pieces: int, name: str) -> tuple[SectionPiece, ...]:
         """Peel the section apart, the piece with the longest seam first, and sew in the opposite order."""

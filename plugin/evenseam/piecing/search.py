@@ -11,14 +11,7 @@ from evenseam.piecing.peel import Peeler
 from evenseam.piecing.seam_tree import Parting, Ruler, SeamTree, before, points_to_match, sides
 
 _MOST_CHOICES = 3000
-"""So many sets of pieces are looked at to choose among equally few sections; after that the first that fits is taken."""
-
-
-@dataclass(frozen=True, slots=True)
-class Locked:
-    """The smallest sets of two or more pieces that no straight seam parts, once every seam that can be is opened."""
-
-    sets: tuple[int, ...]
+"""Sets of pieces looked at to choose among equally few sections; after that the first line that fits is taken."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,23 +21,8 @@ class SectionTree:
     tree: SeamTree
     is_fewest: bool
     """True when it is proved that no tree has fewer sections."""
-
-
-def locked_sets(peeler: Peeler) -> tuple[int, ...]:
-    """Return the sets of pieces that stay locked, lowest piece first; none when the block can be sewn.
-
-    Opening seams is confluent: whatever is opened first, the same sets stay.
-    """
-    waiting = [peeler.arrangement.everything]
-    locked: list[int] = []
-    while waiting:
-        pieces = waiting.pop()
-        line = next((line for line in peeler.arrangement.lines if line.separates(pieces)), None)
-        if line is not None:
-            waiting += sides(line, pieces)
-        elif pieces & (pieces - 1):
-            locked.append(pieces)
-    return tuple(sorted(locked, key=lambda pieces: pieces & -pieces))
+    at_least: int
+    """No tree has fewer sections than this."""
 
 
 def section_tree(peeler: Peeler, ruler: Ruler) -> SectionTree:
@@ -53,11 +31,11 @@ def section_tree(peeler: Peeler, ruler: Ruler) -> SectionTree:
     Among trees with equally few sections: sections of even size, then few points to match, then long seams last.
     The block must not be locked.
     """
+    everything = peeler.arrangement.everything
     search = FewestSections.of(peeler)
-    fewest = search.fewest(peeler.arrangement.everything)
-    choice = _Choice(peeler, ruler, search, {})
-    tree = choice.best(peeler.arrangement.everything).tree
-    return SectionTree(tree, search.is_proved or fewest == 1)
+    fewest, at_least = search.fewest(everything), search.at_least(everything)
+    tree = _Choice(peeler, ruler, search, {}).best(everything).tree
+    return SectionTree(tree, search.is_proved or fewest == at_least, at_least)
 
 
 def piece_tree(peeler: Peeler, ruler: Ruler) -> SeamTree:

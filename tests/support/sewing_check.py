@@ -1,0 +1,140 @@
+"""Checks a pieced block seam by seam with shapely, knowing nothing of how the seams were found."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from functools import reduce
+from itertools import combinations
+
+import shapely
+from evenseam.geometry import Polygon
+from evenseam.pattern import Block
+from evenseam.piecing import PiecedBlock, Seam
+from shapely.geometry import LineString
+from shapely.geometry import Polygon as Shape
+
+NEAR = 1e-9
+
+
+def shape_of(outline: Polygon) -> Shape:
+    """Return an outline as a shapely polygon."""
+    return Shape([(float(corner.x), float(corner.y)) for corner in outline.corners])
+
+
+def check_sewing(block: Block, pieced: PiecedBlock) -> None:
+    """Sew the block: every seam straight and whole, one part on each side of it, nothing missing, nothing twice."""
+    shapes = {piece.id: shape_of(piece.outline) for piece in block.pieces}
+    exact = {piece.id: piece.outline.area for piece in block.pieces}
+    used = [sewn.piece for section in pieced.sections for sewn in section.pieces]
+    assert sorted(used) == sorted(exact), "every piece is in one section"
+    assert sum(exact.values()) == block.outline.area
+    parts: dict[str, tuple[Shape, frozenset[str]]] = {}
+    for section in pieced.sections:
+        first, *others = section.pieces
+        assert first.seam is None
+        whole = shapes[first.piece]
+        for sewn in others:
+            assert sewn.seam is not None
+            whole = _sew(whole, shapes[sewn.piece], sewn.seam)
+        assert whole.symmetric_difference(shape_of(section.outline)).area < NEAR
+        assert section.outline.signed_area > 0
+        assert section.outline.area == sum(exact[sewn.piece] for sewn in section.pieces)
+        assert [sewn.label for sewn in section.pieces] == [
+            f"{section.name}{n}" for n in range(1, len(section.pieces) + 1)
+        ]
+        parts[section.name] = whole, frozenset(sewn.piece for sewn in section.pieces)
+    for join in pieced.joins:
+        one, first_pieces = parts.pop(join.first)
+        other, second_pieces = parts.pop(join.second)
+        assert frozenset(join.first_pieces) == first_pieces
+        assert frozenset(join.second_pieces) == second_pieces
+        assert join.makes not in parts
+        parts[join.makes] = _sew(one, other, join.seam), first_pieces | second_pieces
+    assert len(parts) == 1
+    ((whole, pieces),) = parts.values()
+    assert pieces == frozenset(exact)
+    assert whole.symmetric_difference(shape_of(block.outline)).area < NEAR
+
+
+def _sew(one: Shape, other: Shape, seam: Seam) -> Shape:
+    line = LineString([(float(seam.start.x), float(seam.start.y)), (float(seam.end.x), float(seam.end.y))])
+    sides = [_sides(shape, line) for shape in (one, other)]
+    assert {frozenset(found) for found in sides} == {frozenset({-1}), frozenset({1})}, "one part on each side"
+    touching = one.buffer(NEAR).intersection(line).length, other.buffer(NEAR).intersection(line).length
+    assert all(abs(length - line.length) < 1e-6 for length in touching), "both edges are the whole seam"
+    whole = shapely.union(shapely.set_precision(one, 1e-10), shapely.set_precision(other, 1e-10))
+    assert whole.geom_type == "Polygon" and not whole.interiors, "no gap"
+    assert abs(whole.area - one.area - other.area) < 1e-7, "nothing twice"
+    assert abs(whole.convex_hull.area - whole.area) < 1e-7, "no inward corner is left"
+    return whole.convex_hull
+
+
+def _sides(shape: Shape, line: LineString) -> set[int]:
+    (x, y), (u, v) = line.coords
+    length = line.length
+    depths = [((u - x) * (q - y) - (v - y) * (p - x)) / length for p, q in shape.exterior.coords]
+    return {1 if depth > 0 else -1 for depth in depths if abs(depth) > 1e-7}
+
+
+def fewest_by_trying_everything(shapes: Mapping[int, Shape]) -> int | None:
+    """Return the fewest sections by trying every way of parting every set; None when nothing parts some set.
+
+    Two sets can be parted by a straight line when their hulls share no area: no line is ever looked at.
+    """
+    sewn: dict[frozenset[int], bool] = {}
+    counts: dict[frozenset[int], int | None] = {}
+
+    def hull(pieces: Iterable[int]) -> Shape:
+        return shapely.convex_hull(shapely.union_all([shapes[piece] for piece in pieces]))
+
+    def can_be_parted(one: frozenset[int], other: frozenset[int]) -> bool:
+        return shapely.intersection(hull(one), hull(other)).area < NEAR
+
+    def is_one_section(pieces: frozenset[int]) -> bool:
+        if pieces not in sewn:
+            sewn[pieces] = len(pieces) == 1 or any(
+                can_be_parted(frozenset({piece}), pieces - {piece}) and is_one_section(pieces - {piece})
+                for piece in pieces
+            )
+        return sewn[pieces]
+
+    def fewest(pieces: frozenset[int]) -> int | None:
+        if pieces in counts:
+            return counts[pieces]
+        if is_one_section(pieces):
+            counts[pieces] = 1
+            return 1
+        first, *others = sorted(pieces)
+        found: list[int] = []
+        for size in range(len(others)):
+            for beside in combinations(others, size):
+                one = frozenset({first, *beside})
+                if can_be_parted(one, pieces - one):
+                    counted = fewest(one), fewest(pieces - one)
+                    if counted[0] is not None and counted[1] is not None:
+                        found.append(counted[0] + counted[1])
+        counts[pieces] = min(found, default=None)
+        return counts[pieces]
+
+    return fewest(frozenset(shapes))
+
+
+def can_be_sewn(shapes: list[Shape]) -> bool:
+    """Tell whether straight lines open a partition, trying every line through two corners."""
+    if len(shapes) < 2:
+        return True
+    corners = sorted({corner for shape in shapes for corner in shape.exterior.coords})
+    for start, end in combinations(corners, 2):
+        line = LineString([start, end])
+        found = [_sides(shape, line) for shape in shapes]
+        if all(len(sides) == 1 for sides in found) and {side for sides in found for side in sides} == {1, -1}:
+            return all(
+                can_be_sewn([shape for shape, sides in zip(shapes, found, strict=True) if sides == {side}])
+                for side in (1, -1)
+            )
+    return False
+
+
+def area_of(shapes: Iterable[Shape]) -> float:
+    """Return the area of shapes together."""
+    return reduce(lambda total, shape: total + shape.area, shapes, 0.0)
