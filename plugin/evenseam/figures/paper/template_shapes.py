@@ -105,7 +105,9 @@ def _piece_labels(
     labels = [Label(spot, text, size, is_bold=True)]
     below = Point(spot.x, spot.y + (size * Fraction(7, 10) + 4) * POINT)
     has_name = size >= 9 and room_at(at_points, _points(below), look.name) >= NAME_POINTS
-    if has_name and not has_arrow:
+    if has_arrow:
+        has_name = has_name and text_width(look.name, NAME_POINTS) / 2 < rational(piece.room) * lay.factor / POINT / 2
+    if has_name:
         labels.append(Label(below, look.name, NAME_POINTS))
     return labels
 
