@@ -180,7 +180,7 @@ def hangings(draw: st.DrawFn, unit: Unit) -> Hanging | None:
         case 1:
             return Sleeve(
                 draw(_FABRIC_IDS), draw(lengths("sleeve cut depth", unit, "6", "9")),
-                draw(lengths("sleeve extra", unit, "1/2", "1")), draw(lengths("sleeve hem", unit, "1/2", "1")),
+                draw(lengths("sleeve extra", unit, "1/4", "1")), draw(lengths("sleeve hem", unit, "3/4", "3/2")),
                 draw(lengths("sleeve drop", unit, "1/2", "1")),
             )  # fmt: skip
         case 2:

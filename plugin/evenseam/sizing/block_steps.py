@@ -24,10 +24,12 @@ def block_steps(sized: SizedProject, pieced: PiecedBlock) -> tuple[list[Step], s
     parts: dict[str, str] = {}
     if block.method is Method.FOUNDATION:
         for section in pieced.sections:
-            makes = whole if len(pieced.sections) == 1 else f"{block.id}-section-{section.name.lower()}"
+            is_whole = len(pieced.sections) == 1
+            makes = whole if is_whole else f"{block.id}-section-{section.name.lower()}"
+            id = f"piece-{block.id}" if is_whole else f"piece-{block.id}-{section.name.lower()}"
             patches = tuple(PatchUse(member.piece, member.label, cuts[member.piece]) for member in section.pieces)
             measures = _measured(sized, block, section.name, section.outline)
-            steps.append(Step(makes, PieceSection(block.id, section.name, patches), makes, times, measures))
+            steps.append(Step(id, PieceSection(block.id, section.name, patches), makes, times, measures))
             parts[section.name] = makes
     else:
         parts = {section.name: cuts[section.pieces[0].piece] for section in pieced.sections}
@@ -35,7 +37,7 @@ def block_steps(sized: SizedProject, pieced: PiecedBlock) -> tuple[list[Step], s
     for join in pieced.joins:
         is_last = join is pieced.joins[-1]
         makes = whole if is_last else f"{block.id}-{_slug(join.makes)}"
-        id = f"{block.id}-join-{_slug(join.makes)}"
+        id = f"join-{block.id}-{_slug(join.makes)}"
         outlines[join.makes] = _together(block, join)
         measures = _measured(sized, block, join.makes, outlines[join.makes])
         operation = JoinPieces(
