@@ -11,6 +11,7 @@ from typing import Any
 from evenseam.exact import Number
 from evenseam.pattern import Cut, Project, Run
 from evenseam.sizing.simulator import codes
+from evenseam.sizing.simulator.plane import least
 from evenseam.sizing.simulator.table import Table
 from evenseam.sizing.simulator.workpiece import Flat, turned
 
@@ -102,6 +103,7 @@ def check_centre(table: Table, centre: Flat) -> None:
                 f"the top has {found} {key[0]} blocks{_turned(key[1])}, the arrangement has {wanted}",
                 place=arrangement.place,
             )
+    _check_prints(table, centre)
     cells = sum(counts.values())
     # A run of strips repeated and repeated again could have more leaves than anyone can walk through.
     if table.told > told or centre.leaves > 8 * (cells + 4):
@@ -113,6 +115,21 @@ def check_centre(table: Table, centre: Flat) -> None:
             )
         return
     _check_places(table, centre, expected_centre(project))
+
+
+def _check_prints(table: Table, centre: Flat) -> None:
+    """Note blocks whose print, upright when the block was sewn, is turned over with the block."""
+    directional = {fabric.id for fabric in table.project.fabrics if fabric.is_directional}
+    for block in table.project.blocks:
+        held = sorted({piece.fabric for piece in block.pieces} & directional)
+        turned_over = [turns for turns in (1, 2, 3) if (block.id, turns) in centre.blocks]
+        if held and turned_over:
+            table.tell(
+                codes.PRINT_LIES_SIDEWAYS,
+                f"a {block.name} block lies{_turned(turned_over[0])}, and the print of {table.fabric_name(held[0])} in "
+                f"it with it",
+                place=table.project.arrangement.place,
+            )
 
 
 def _check_places(table: Table, centre: Flat, expected: Expected) -> None:
@@ -161,37 +178,39 @@ def _check_places(table: Table, centre: Flat, expected: Expected) -> None:
 
 
 def _check_strips(table: Table, centre: Flat) -> bool:
-    """Check every different strip once: there is sashing at all, it has the decided width, its print stands up."""
-    sashing = table.project.arrangement.sashing
+    """Check every different strip once, wherever it lies in the centre."""
     told = table.told
-    cuts: dict[str, tuple[Cut, Flat]] = {}
     seen: set[int] = set()
     waiting = [centre]
     while waiting:
-        way = waiting.pop()
-        if id(way) in seen:
-            continue
-        seen.add(id(way))
-        waiting.extend(way.parts)
-        if way.cut is not None:
-            cuts[way.cut.id] = (way.cut, way)
-    for cut, way in cuts.values():
-        if sashing is None:
-            table.tell(
-                codes.SASHING_NOT_AS_DECIDED, f"“{cut.label}” is sewn between blocks, the arrangement has no sashing",
-                cut.width, place=table.project.arrangement.place,
-            )  # fmt: skip
-            continue
-        finished = (way.width - 2 * table.seam, way.height - 2 * table.seam)
-        if sashing.width.value not in finished:
-            shorter = finished[0] if finished[0] < finished[1] else finished[1]
-            table.tell(
-                codes.SASHING_NOT_AS_DECIDED,
-                f"“{cut.label}” finishes {table.length(shorter)} wide, the sashing is decided as {sashing.width.text}",
-                sashing.width, cut.width, place=sashing.place,
-            )  # fmt: skip
-        table.check_print(cut)
+        flat = waiting.pop()
+        if id(flat) not in seen:
+            seen.add(id(flat))
+            waiting.extend(flat.parts)
+            if flat.cut is not None:
+                check_sashing(table, flat.cut, (flat.width, flat.height))
     return table.told == told
+
+
+def check_sashing(table: Table, cut: Cut, sides: tuple[Number, ...]) -> None:
+    """Check a strip between blocks: there is sashing at all, and one of these raw sides is its width."""
+    arrangement = table.project.arrangement
+    sashing = arrangement.sashing
+    if sashing is None:
+        table.blame(
+            cut, codes.SASHING_NOT_AS_DECIDED, f"“{cut.label}” is sewn between blocks, the arrangement has no sashing",
+            place=arrangement.place,
+        )  # fmt: skip
+        return
+    finished = [side - 2 * table.seam for side in sides]
+    if sashing.width.value not in finished:
+        table.blame(
+            cut, codes.SASHING_NOT_AS_DECIDED,
+            f"“{cut.label}” finishes {table.length(least(finished))} wide, the sashing is decided as "
+            f"{sashing.width.text}",
+            sashing.width, place=sashing.place,
+        )  # fmt: skip
+    table.check_print(cut)
 
 
 def _tell_place(table: Table, leaf: Flat, what: tuple[int, int, str, int] | None) -> None:

@@ -47,13 +47,12 @@ def check_patch(table: Table, cut: Cut, piece: str, shape: Outline, seam: Spot |
         f"“{cut.label}” is {table.size(width, height)}; piece {piece} with seam allowance and margin needs "
         f"{table.size(wide, high)}"
     )
-    figures = (cut.width, cut.height, table.project.patch_margin)
     if width < wide or height < high:
-        table.tell(codes.PATCH_TOO_SMALL, told, *figures)
+        table.blame(cut, codes.PATCH_TOO_SMALL, told)
     elif not (is_multiple(width, step) and is_multiple(height, step)):
-        table.tell(codes.PATCH_OFF_GRID, f"{told}, cut to the {table.length(step)}", *figures)
+        table.blame(cut, codes.PATCH_OFF_GRID, f"{told}, and patches are cut to the {table.length(step)}")
     else:
-        table.tell(codes.PATCH_TOO_LARGE, told, *figures)
+        table.blame(cut, codes.PATCH_TOO_LARGE, told)
     return False
 
 
@@ -67,21 +66,21 @@ def check_rotary(table: Table, cut: Cut, piece: str, shape: Outline) -> bool:
     width, height = cut.width.value, cut.height.value
     need = _rotary_need(table, cut, shape)
     if need is None:
-        table.tell(
-            codes.WRONG_WORKPIECE, f"“{cut.label}” is cut as a {cut.shape.value}, piece {piece} is of another shape",
-            cut.width,
-        )  # fmt: skip
+        table.blame(
+            cut,
+            codes.WRONG_WORKPIECE,
+            f"“{cut.label}” is cut as a {cut.shape.value}, piece {piece} is of another shape",
+        )
         return False
     mark = table.unit.ruler_mark
     for wide, high in need:
         if _is_cut_for(width, wide, mark) and _is_cut_for(height, high, mark):
             return True
     wide, high = need[0]
-    table.tell(
-        codes.PIECE_SIZE_WRONG,
+    table.blame(
+        cut, codes.PIECE_SIZE_WRONG,
         f"“{cut.label}” is {table.size(width, height)}; piece {piece} with its seam allowances needs "
         f"{table.size(wide, high)}",
-        cut.width, cut.height,
     )  # fmt: skip
     return False
 

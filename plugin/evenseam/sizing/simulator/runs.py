@@ -5,6 +5,7 @@ from __future__ import annotations
 from evenseam.exact import Number
 from evenseam.pattern import JoinRun, Run, Step
 from evenseam.sizing.simulator import codes
+from evenseam.sizing.simulator.arranged import check_sashing
 from evenseam.sizing.simulator.blocks import BlockMaker
 from evenseam.sizing.simulator.patches import RECTANGLES
 from evenseam.sizing.simulator.table import SPOILT, Table
@@ -31,7 +32,12 @@ def join_run(table: Table, maker: BlockMaker, step: Step, operation: JoinRun) ->
             if flat is None or (flat.parts and turn % 4):
                 return table.wrong_piece(step, name, piece, "a block, a strip, or a row of them that is not turned")
             laid[name, turn] = turned(flat, turn) if turn % 4 else flat
-    if _is_too_narrow(table, laid) or not _edges_agree(table, step, operation, laid):
+    told = table.told
+    if any(flat.blocks for flat in laid.values()):
+        for flat in laid.values():
+            if flat.cut is not None:
+                check_sashing(table, flat.cut, (flat.width if operation.run is Run.ACROSS else flat.height,))
+    if table.told > told or _is_too_narrow(table, laid) or not _edges_agree(table, step, operation, laid):
         return SPOILT
     parts = tuple(laid[name, turn] for name, turn in zip(operation.parts, turns, strict=True))
     return run_of(operation.run, parts, table.seam)

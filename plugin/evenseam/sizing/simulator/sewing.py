@@ -110,6 +110,11 @@ def _can_start(table: Table) -> bool:
             place=project.arrangement.place,
         )  # fmt: skip
     rows = project.arrangement.positions
+    if any(position.is_mirrored for row in rows for position in row):
+        table.tell(
+            codes.NOT_SEWABLE_YET, "a mirrored block must be drawn as a block of its own before it is sewn",
+            place=project.arrangement.place,
+        )  # fmt: skip
     if not rows or not all(rows):
         table.tell(codes.BLOCKS_NOT_AS_ARRANGED, "the arrangement has a row without a block")
     stated = (project.arrangement.rows.value, project.arrangement.columns.value)

@@ -34,6 +34,8 @@ class Table:
     labels: dict[str, str] = field(default_factory=dict)
     """What a maker calls a piece, by cut id."""
     told: int = 0
+    blamed: set[tuple[int, str]] = field(default_factory=set)
+    """Which problem has been told about which cut: one wrong cut is told once, however many pieces it is used for."""
 
     @property
     def unit(self) -> Unit:
@@ -121,24 +123,28 @@ class Table:
         self.report.add(code, given_place(about) or place or self.project.place, message, hint)
         self.told += 1
 
+    def blame(self, cut: Cut, code: Code, message: str, *about: Quantity, place: Place | None = None) -> None:
+        """Note a problem of a cut, once for each code; its place is that of `about` or of the cut's own figures."""
+        if (code.number, cut.id) not in self.blamed:
+            self.blamed.add((code.number, cut.id))
+            self.tell(code, message, *about, cut.width, cut.height, place=place)
+
     def check_fabric(self, cut: Cut, material: str, what: str) -> None:
         """Note a piece that is cut from another material than the author decided."""
         if cut.material != material:
-            self.tell(
-                codes.WRONG_FABRIC,
+            self.blame(
+                cut, codes.WRONG_FABRIC,
                 f"“{cut.label}” is cut from {self.fabric_name(cut.material)}, {what} is of "
                 f"{self.fabric_name(material)}",
-                cut.width,
-            )
+            )  # fmt: skip
 
     def check_print(self, cut: Cut) -> None:
         """Note a piece of directional cloth that may be cut with its print lying down."""
         if self.is_directional(cut.material) and not cut.is_upright:
-            self.tell(
-                codes.PRINT_LIES_SIDEWAYS,
+            self.blame(
+                cut, codes.PRINT_LIES_SIDEWAYS,
                 f"“{cut.label}” is of {self.fabric_name(cut.material)}, whose print has an up, but is not cut upright",
-                cut.width,
-            )
+            )  # fmt: skip
 
     def check_figure(self, step: Step, what: str, stated: Quantity, decided: Quantity) -> None:
         """Note a figure of a step that is not the one the author decided."""

@@ -1,0 +1,111 @@
+"""Every single mistake that can be made in a cut list or an assembly program, one at a time.
+
+A mutant is a cut list and a program of which one figure, name or number has been changed. Words that no needle feels
+(labels, pressing, the name of a section, the edge that is left open) are not changed.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, fields, replace
+from fractions import Fraction
+from typing import Any
+
+from evenseam.pattern import BATTING, Cut, CutList, Operation, PatchUse, Program, Project, Quantity, Run, Step
+
+WORDS = {"press", "kind", "section", "label", "opening_edge"}
+
+
+@dataclass(frozen=True)
+class Mutant:
+    """What was changed, and what came of it."""
+
+    change: str
+    cuts: CutList
+    program: Program
+
+
+def mutants(project: Project, cuts: CutList, program: Program) -> Iterator[Mutant]:
+    """Yield every mutant of a sound cut list and program."""
+    for index, cut in enumerate(cuts.cuts):
+        for change, wrong in wrong_cuts(project, cut):
+            yield Mutant(f"cut {cut.id}: {change}", CutList(_with(cuts.cuts, index, *wrong)), program)
+    names = [cut.id for cut in cuts.cuts] + [step.makes for step in program.steps]
+    for index, step in enumerate(program.steps):
+        for change, steps in wrong_steps(project, step, names):
+            yield Mutant(f"step {step.id}: {change}", cuts, Program(_with(program.steps, index, *steps)))
+
+
+def wrong_cuts(project: Project, cut: Cut) -> Iterator[tuple[str, tuple[Cut, ...]]]:
+    """Yield a cut wrong in one figure, each way; the last one is missing altogether."""
+    mark = project.unit.ruler_mark
+    for field in ("width", "height"):
+        for distance in (mark, -mark, 2 * mark, -2 * mark):
+            size: Quantity = getattr(cut, field)
+            yield f"{field} by {distance}", (replace(cut, **{field: _moved(size, distance)}),)
+    for more in (1, -1):
+        yield f"count by {more}", (replace(cut, count=_moved(cut.count, Fraction(more))),)
+    for material in (*(fabric.id for fabric in project.fabrics), BATTING):
+        if material != cut.material:
+            yield f"from {material}", (replace(cut, material=material),)
+    yield "twice", (cut, cut)
+    yield "missing", ()
+
+
+def wrong_steps(project: Project, step: Step, names: list[str]) -> Iterator[tuple[str, tuple[Step, ...]]]:
+    """Yield what may stand in place of a step by one mistake."""
+    mark = project.unit.ruler_mark
+    yield "missing", ()
+    yield "twice", (step, step)
+    for times in (step.times + 1, step.times - 1, step.times * 10**9, -step.times):
+        yield f"{times} times", (replace(step, times=times),)
+    for name in names:
+        if name != step.makes:
+            yield f"makes {name}", (replace(step, makes=name),)
+    if step.measures is not None:
+        width, height = step.measures
+        for distance in (mark, -mark):
+            yield f"measured width by {distance}", (replace(step, measures=(_moved(width, distance), height)),)
+            yield f"measured height by {distance}", (replace(step, measures=(width, _moved(height, distance))),)
+    for change, operation in wrong_operations(project, step.operation, names):
+        yield change, (replace(step, operation=operation),)
+
+
+def wrong_operations(project: Project, operation: Operation, names: list[str]) -> Iterator[tuple[str, Operation]]:
+    """Yield an operation wrong in one field."""
+    for field in fields(operation):
+        if field.name in WORDS:
+            continue
+        value = getattr(operation, field.name)
+        for change, wrong in _wrong_values(project, value, names):
+            yield f"{field.name} {change}", replace(operation, **{field.name: wrong})
+
+
+def _wrong_values(project: Project, value: Any, names: list[str]) -> Iterator[tuple[str, Any]]:
+    mark = project.unit.ruler_mark
+    if isinstance(value, Quantity):
+        yield f"by {mark}", _moved(value, mark)
+        yield f"by {-mark}", _moved(value, -mark)
+    elif isinstance(value, str):
+        yield from ((name, name) for name in [*names, "nothing-of-that-name"] if name != value)
+    elif isinstance(value, Run):
+        yield "the other way", Run.DOWN if value is Run.ACROSS else Run.ACROSS
+    elif isinstance(value, PatchUse):
+        yield from ((f"cut {name}", replace(value, cut=name)) for name in names if name != value.cut)
+        yield from ((f"piece {name}", replace(value, piece=name)) for name in names if name != value.piece)
+    elif isinstance(value, int):
+        yield "a quarter more", (value + 1) % 4
+    elif isinstance(value, tuple):
+        for index, part in enumerate(value):
+            yield f"without {index}", _with(value, index)
+            yield f"{index} twice", _with(value, index, part, part)
+            for change, wrong in _wrong_values(project, part, names):
+                yield f"{index}: {change}", _with(value, index, wrong)
+
+
+def _moved(quantity: Quantity, distance: Fraction) -> Quantity:
+    return replace(quantity, value=quantity.value + distance)
+
+
+def _with(values: tuple[Any, ...], index: int, *instead: Any) -> tuple[Any, ...]:
+    return (*values[:index], *instead, *values[index + 1 :])
