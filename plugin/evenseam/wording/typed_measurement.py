@@ -56,7 +56,8 @@ _IN_AS_PREPOSITION = re.compile(
     r"block|row|column|contrast|color|colour|colou?rs|reverse|sequence|hand|use|between|case|addition)\b",
     re.IGNORECASE,
 )
-_STITCH = re.compile(r"stitch(?:es|ing)?(?:[- ]length)?|\bneedle\b", re.IGNORECASE)
+_STITCH = re.compile(r"\bstitch(?:es)?\b", re.IGNORECASE)
+_DISTANCE = re.compile(rf"{_GAP}*(?:away|from|inside|outside|apart|wide|past|beyond|seams?|in from)\b", re.IGNORECASE)
 
 
 @dataclass(frozen=True, slots=True)
@@ -112,11 +113,11 @@ def _is_measurement(text: str, match: re.Match[str]) -> bool:
 
 
 def _is_about_stitches(text: str, match: re.Match[str]) -> bool:
-    """Tell whether the sentence around a figure in millimetres speaks of the stitch."""
-    start = max(text.rfind(stop, 0, match.start()) for stop in (". ", "; ", "\n\n", "! ", "? "))
-    ends = [end for stop in (". ", "; ", "\n\n", "! ", "? ") if (end := text.find(stop, match.end())) >= 0]
-    sentence = text[start + 1 : min(ends, default=len(text))]
-    return bool(re.search(r"\bstitch(?:es)?\b(?:[ -]length)?", sentence, re.IGNORECASE)) and not re.search(r"\b(?:from|wide|apart|away|inside|outside)\b", sentence, re.IGNORECASE)
+    """Tell whether a figure in millimetres is a stitch length: stitches are spoken of beside it, and no distance."""
+    before, after = text[max(0, match.start() - 45) : match.start()], text[match.end() : match.end() + 25]
+    before = re.split(r"[.;!?]\s|\n\s*\n", before)[-1]
+    after = re.split(r"[.;!?]\s|\n\s*\n", after)[0]
+    return bool(_STITCH.search(before) or _STITCH.search(after)) and not _DISTANCE.match(after)
 
 
 def _closes_a_quotation(text: str, position: int, sign: str) -> bool:

@@ -1,0 +1,232 @@
+"""The text of a page: whole, true to the sheet, and readable aloud."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+from evenseam.exact import Unit, format_length, format_number
+from evenseam.pattern import Pattern, Project
+from evenseam.sheet import PatternSheet, compute_sheet
+from evenseam.wording import check_prose, write_document
+from evenseam.wording.document import (
+    Checkpoint,
+    Caution,
+    Document,
+    Heading,
+    ListBlock,
+    Measured,
+    Paragraph,
+    Picture,
+    StepBlock,
+    Swatches,
+    Table,
+)
+from evenseam.wording.typed_measurement import typed_measurements
+from evenseam.wording.working_figures import binding_ends, seam_test, side_of_test_square
+from hypothesis import given, settings
+
+from support.document_words import as_text, every_block, every_run, figures_of, words_of
+from support.samples import (
+    LAP_QUILT,
+    MUG_RUG,
+    PATTERN,
+    POCKETS,
+    PROJECTS,
+    WALL_HANGING,
+)
+from support.strategies import projects
+
+GOLDEN = Path(__file__).parent / "golden" / "wording"
+VARIANTS = (
+    *PROJECTS,
+    replace(MUG_RUG, size="pocketed", name="Pocketed", hanging=POCKETS),
+    replace(WALL_HANGING, size="pocketed-bound", name="Pocketed and bound", hanging=POCKETS),
+)
+
+
+def sheet_of(project: Project, pattern: Pattern = PATTERN) -> PatternSheet:
+    outcome = compute_sheet(replace(pattern, projects=(project,)), project)
+    assert outcome.value is not None, outcome.problems
+    return outcome.value
+
+
+def document_of(sheet: PatternSheet, language: str = "en") -> Document:
+    outcome = write_document(sheet, language)
+    assert outcome.value is not None
+    assert outcome.problems == check_prose(sheet)
+    return outcome.value
+
+
+@pytest.fixture(scope="module", params=VARIANTS, ids=lambda project: project.size)
+def sheet(request: pytest.FixtureRequest) -> PatternSheet:
+    return sheet_of(request.param)
+
+
+class TestEveryDocument:
+    """What holds for every pattern, the invented ones and those drawn at random."""
+
+    def test_holds_for_samples(self, sheet: PatternSheet) -> None:
+        check_document(sheet, document_of(sheet))
+
+    @settings(max_examples=40)
+    @given(projects())
+    def test_holds_for_random_projects(self, project: Project) -> None:
+        outcome = compute_sheet(replace(PATTERN, projects=(project,)), project)
+        if outcome.value is not None:
+            check_document(outcome.value, document_of(outcome.value))
+
+
+def check_document(sheet: PatternSheet, document: Document) -> None:
+    """Check one document against its sheet."""
+    check_steps(sheet, document)
+    check_figures(sheet, document)
+    check_pictures(sheet, document)
+    check_language(document)
+    check_materials(sheet, document)
+
+
+def check_steps(sheet: PatternSheet, document: Document) -> None:
+    steps = [block for block in document.blocks if isinstance(block, StepBlock)]
+    assert [step.id for step in steps] == [step.id for step in sheet.program.steps]
+    assert [step.number for step in steps] == list(range(1, len(steps) + 1))
+    measured = {read.step: read for read in sheet.log.measurements}
+    for step in steps:
+        inner = list(every_block(step.blocks))
+        pictures = [block for block in inner if isinstance(block, Picture)]
+        assert [picture.name for picture in pictures] == [f"step-{step.id}"]
+        assert pictures[0].title == step.title
+        assert len(pictures[0].description.split()) >= 5
+        assert any(isinstance(block, (Paragraph, ListBlock)) for block in inner), step.title
+        checkpoints = [block for block in inner if isinstance(block, Checkpoint)]
+        assert len(checkpoints) <= 1
+        if checkpoints:
+            read = measured[step.id]
+            width, height = figures_of(checkpoints[0].inlines)
+            assert width.text == format_number(read.width, sheet.project.unit)
+            assert height.text == format_length(read.height, sheet.project.unit)
+            assert step.blocks[-1] is checkpoints[0]
+
+
+def check_figures(sheet: PatternSheet, document: Document) -> None:
+    """Every figure in the text is a figure, a cut or a measure of the sheet, and no other measurement is in it."""
+    known = known_texts(sheet)
+    figures = dict(sheet.figures)
+    for _, run in every_run(document):
+        for measured in figures_of(run):
+            assert measured.text in known, measured
+            if measured.figure:
+                quantity = figures[measured.figure]
+                assert measured.text in (quantity.text, quantity.number)
+        words = words_of(run, figure="…")
+        assert not typed_measurements(words), (typed_measurements(words), words)
+
+
+def known_texts(sheet: PatternSheet) -> set[str]:
+    project, unit = sheet.project, sheet.project.unit
+    test = seam_test(project.seam_allowance)
+    quantities = [quantity for _, quantity in sheet.figures]
+    quantities += [side for cut in sheet.cuts.cuts for side in (cut.width, cut.height)]
+    quantities += [side for step in sheet.program.steps for side in step.measures or ()]
+    quantities += [border.width for border in project.borders]
+    quantities += [side for block in project.blocks for side in (block.width, block.height)]
+    quantities += [project.seam_allowance, project.usable_width, project.finish.backing_overage, project.finish.batting_overage]
+    quantities += [material.buy for material in sheet.materials]
+    quantities += [test.strip_width, test.strip_length, test.middle, test.whole, side_of_test_square(unit)]
+    numbers = [(quantity.value, quantity.unit) for quantity in quantities]
+    for read in sheet.log.measurements:
+        numbers += [(read.width, unit), (read.height, unit)]
+    for material in sheet.materials:
+        if material.plan:
+            numbers += [(material.plan.length.value, unit), (material.plan.lower_bound, unit)]
+            for line in material.plan.lines:
+                numbers += [(line.strip_width, unit), (line.strip_length, unit)]
+                numbers += [(side, unit) for subcut in line.subcuts for side in (subcut.width, subcut.height)]
+    if hasattr(project.finish, "binding"):
+        ends = binding_ends(sheet.sized.top_width, sheet.sized.top_height, project.finish.binding.strip_width)
+        numbers += [(ends.tail.value, unit), (ends.gap.value, unit), (project.finish.binding.strip_width.value, unit)]
+    return {text for value, known in numbers for text in (format_length(value, known), format_number(value, known))}
+
+
+def check_pictures(sheet: PatternSheet, document: Document) -> None:
+    names = [block.name for block in every_block(document.blocks) if isinstance(block, Picture)]
+    assert names[0] == "finished"
+    assert len(names) == len(set(names))
+    wanted = {"finished", *(f"step-{step.id}" for step in sheet.program.steps)}
+    wanted |= {f"cutting-{material.material}" for material in sheet.materials if material.plan}
+    sewn = {getattr(step.operation, "block", "") for step in sheet.program.steps} - {""}
+    wanted |= {f"{kind}-{block}" for block in sewn for kind in ("block", "pieces")}
+    assert set(names) == wanted
+    for block in every_block(document.blocks):
+        if isinstance(block, Picture):
+            assert block.title and block.description.endswith("."), block
+            check_words(block.title)
+            check_words(block.description)
+
+
+def check_materials(sheet: PatternSheet, document: Document) -> None:
+    (swatches,) = (block for block in document.blocks if isinstance(block, Swatches))
+    for (id, _, name, _, line), material in zip(swatches.rows, (m for m in sheet.materials if m.plan), strict=True):
+        assert (id, name) == (material.material, material.name)
+        assert next(figures_of(line)).text == material.buy.text
+    tables = [block for block in document.blocks if isinstance(block, Table)]
+    counts = {words_of(row[0]).lower(): words_of(row[2]) for table in tables for row in table.rows}
+    for cut in sheet.cuts.cuts:
+        if cut.material != "batting":
+            assert counts[cut.label.lower()] == str(cut.count.whole)
+
+
+def check_language(document: Document) -> None:
+    for block, run in every_run(document):
+        words = words_of(run)
+        check_words(words)
+        if isinstance(block, Checkpoint):
+            assert words.endswith("."), words
+        if isinstance(block, Paragraph) and words.rstrip("0123456789").count(" ") and re.search(r"[.!?] ", words):
+            assert words[-1] in ".:!?)", words
+    for block in document.blocks:
+        if isinstance(block, Paragraph):
+            assert words_of(block.inlines)[-1] in ".:!?", words_of(block.inlines)
+        if isinstance(block, StepBlock):
+            check_words(block.title)
+            assert not block.title.endswith((".", ":"))
+            for inner in block.blocks:
+                if isinstance(inner, Paragraph):
+                    assert words_of(inner.inlines)[-1] in ".:!?"
+                if isinstance(inner, ListBlock) and inner.is_numbered and len(words_of(inner.items[0][0].inlines)) > 40:  # type: ignore[union-attr]
+                    assert all(words_of(item[0].inlines)[-1] in ".:!?" for item in inner.items)  # type: ignore[union-attr]
+        if isinstance(block, Caution):
+            for inner in every_block(block.blocks):
+                if isinstance(inner, Paragraph):
+                    assert words_of(inner.inlines)[-1] == "."
+
+
+MANY = "strips|pieces|blocks|rows|columns|sections|patches|lengths|panels|squares|seams|times|cornerstones"
+
+
+def check_words(words: str) -> None:
+    """Check a stretch of words for what a program gets wrong and a person would not."""
+    assert words.strip() == words and words, repr(words)
+    for slip in ("  ", "{{", "}}", "{%", "None", "Undefined", " ,", " .", " :", "..", "( ", " )", "\\", "\ue000", "\ue001", "\ue002", "in in ", "the the "):
+        assert slip not in words, (slip, words)
+    assert not re.search(rf"\b(?:1|one) (?:{MANY})\b", words), words
+    assert not re.search(r"\b(?:[2-9]|\d\d+|two|three|four|five|six|seven|eight|nine) (?:strip|piece|block|row|section|patch|length|panel|square|time|cornerstone)\b", words), words
+    assert not re.search(r"\ba (?!one)[aeio]", words), words
+    assert not re.search(r"\ban [^aeiouh8]", words), words
+    assert not re.search(r"[a-z]\.[A-Z]", words), words
+
+
+@pytest.mark.parametrize("project", PROJECTS, ids=lambda project: project.size)
+def test_wording_is_as_it_was_approved(project: Project, update_golden: bool) -> None:
+    """The whole text of the samples, to be read when it changes; accept it with --update-golden."""
+    text = as_text(document_of(sheet_of(project)))
+    path = GOLDEN / f"{project.size}.txt"
+    if update_golden:
+        path.write_text(text, "utf-8")
+    assert text == path.read_text("utf-8")
+
+
+def test_document_is_the_same_twice() -> None:
+    assert document_of(sheet_of(LAP_QUILT)) == document_of(sheet_of(LAP_QUILT))
