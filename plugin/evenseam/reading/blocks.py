@@ -10,12 +10,16 @@ from evenseam.geometry import Polygon
 from evenseam.pattern import Block, BlockPiece, Method
 from evenseam.problems import Label, Place, Report
 from evenseam.reading import codes
+from evenseam.reading.drawn_values import read_corners, read_grid_size
 from evenseam.reading.entries import Entries, Setting, given, slug, spoken
-from evenseam.reading.format import BLOCK, PIECE
-from evenseam.reading.leaves import read_corners, read_finished_size, read_grid_size, shown
+from evenseam.reading.leaves import shown
+from evenseam.reading.lengths import read_finished_size
+from evenseam.reading.part_keys import BLOCK, PIECE
 from evenseam.reading.partition import DrawnPiece, check_convex, check_partition, simple_shape
 from evenseam.reading.shape import is_long_piece
 from evenseam.reading.tree import Entry, Listing, Mapping, Node, Scalar
+
+STRETCH = Fraction(1, 20)
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,14 +79,12 @@ def read_block(setting: Setting, entry: Entry, drawings: Drawings) -> Block | No
 def _check_proportions(
     width: Fraction, height: Fraction, grid: tuple[Fraction, Fraction], place: Place, report: Report
 ) -> None:
-    if width * grid[1] != height * grid[0]:
-        message = "the squares of the grid are not square at this finished size"
-        report.add(
-            codes.BLOCK_PROPORTIONS_DIFFER,
-            place,
-            message,
-            "if the block should not be stretched, give size and grid the same proportions",
-        )
+    """Warn when a block is stretched by more than a ruler's marks can be blamed for."""
+    across, down = width / grid[0], height / grid[1]
+    if abs(across - down) > max(across, down) * STRETCH:
+        message = "at this finished size the squares of the grid are not square"
+        hint = "if the block should not be stretched, give the finished size and the grid the same proportions"
+        report.add(codes.BLOCK_PROPORTIONS_DIFFER, place, message, hint)
 
 
 def _drawing(

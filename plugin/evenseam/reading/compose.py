@@ -16,7 +16,7 @@ from evenseam.reading.tree import Entry, Listing, Mapping, Node, Scalar
 LONGEST_FILE = 1_000_000
 """Characters."""
 DEEPEST = 40
-MOST_NODES = 50_000
+MOST_NODES = 20_000
 
 # Everything that is no letter and no plain line end: control characters, line separators a text editor does not show
 # as a new line, marks that turn the direction of writing (they can make a text read as something it is not), and
@@ -29,7 +29,7 @@ _TAB_INDENT = re.compile(r"^ *\t", re.MULTILINE)
 _PARSER: Any = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 
 
-class _Stop(Exception):
+class _StopReadingError(Exception):
     """The text cannot be read any further; the reason is in the report."""
 
 
@@ -50,7 +50,7 @@ def parse_tree(source: SourceText) -> Outcome[Node]:
     composer = _Composer(source.name, text, report)
     try:
         tree = composer.compose(text)
-    except _Stop:
+    except _StopReadingError:
         tree = None
     except yaml.YAMLError as error:
         tree = None
@@ -86,7 +86,7 @@ class _Composer:
                         message,
                         "take out the line ---: one file is one pattern",
                     )
-                    raise _Stop
+                    raise _StopReadingError
             elif isinstance(event, yaml.NodeEvent):
                 tree = self.node(event, events, 1)
         is_nothing = isinstance(tree, Scalar) and tree.is_plain and not tree.text
@@ -99,11 +99,11 @@ class _Composer:
             self.report.add(
                 codes.TOO_MANY_ENTRIES, self.place(event), message, "leave some out: a pattern needs a few hundred"
             )
-            raise _Stop
+            raise _StopReadingError
         if depth > DEEPEST:
             message = f"lists and mappings are more than {DEEPEST} levels deep here"
             self.report.add(codes.TOO_DEEP, self.place(event), message, "a pattern file needs about six levels")
-            raise _Stop
+            raise _StopReadingError
         self.refuse_extras(event)
         match event:
             case yaml.MappingStartEvent():
@@ -112,7 +112,8 @@ class _Composer:
                 return self.listing(event, events, depth)
             case yaml.ScalarEvent():
                 return self.scalar(event)
-        return Scalar("", self.place(event))
+        # An alias: its name stands in for what it would repeat, so that one mistake does not make another.
+        return Scalar(event.anchor or "", self.place(event), is_plain=False)
 
     def listing(self, start: Any, events: Iterator[Any], depth: int) -> Listing:
         items: list[Node] = []
@@ -179,12 +180,19 @@ class _Composer:
         if isinstance(event, yaml.AliasEvent) or event.anchor is not None:
             message = "names for repeated parts (& and *) are not used in pattern files"
             hint = "write the part out; text that starts with & or * goes in quotes"
-            self.report.add(codes.ANCHOR_OR_ALIAS, self.place(event), message, hint)
+            self.report.add(codes.ANCHOR_OR_ALIAS, self.first_word(event), message, hint)
         if getattr(event, "tag", None) is not None:
             message = "type tags (!) are not used in pattern files"
-            self.report.add(
-                codes.TAG, self.place(event), message, "take it out; text that starts with ! goes in quotes"
-            )
+            hint = "take it out; text that starts with ! goes in quotes"
+            self.report.add(codes.TAG, self.first_word(event), message, hint)
+
+    def first_word(self, event: Any) -> Place:
+        """Return the place of the sign an entry begins with, such as &name."""
+        place = self.place(event)
+        line = self.source_lines[place.line - 1] if place.line <= len(self.source_lines) else ""
+        word = re.match(r"[^\s,\]}]*", line[place.column - 1 :])
+        end = place.column + (word.end() if word else 0)
+        return replace(place, end_line=place.line, end_column=max(end, place.column + 1))
 
     def place(self, event: Any) -> Place:
         start, end = event.start_mark, event.end_mark

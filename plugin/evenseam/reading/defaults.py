@@ -43,7 +43,8 @@ USABLE_WIDTH = Default(
 )
 PATCH_MARGIN = Default(
     "1/4", "0.75", "with the seam allowance, 1/2 in beyond the piece on every side",
-    "Gail Garber, Cutting the Main Fabric for Paper Foundation Piecing; McCall's / Quilting Daily, Stumbling Blocks, 2022",
+    "Gail Garber, Cutting the Main Fabric for Paper Foundation Piecing; McCall's / Quilting Daily, Stumbling Blocks, "
+    "2022",
 )  # fmt: skip
 BACKING_TURNED = Default(
     "1", "2.5", "2 in longer than the top in all; trimmed after sewing", "sewspecialwithdenise, 2015"

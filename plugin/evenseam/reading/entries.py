@@ -4,25 +4,19 @@ from __future__ import annotations
 
 import re
 import unicodedata
+from collections.abc import Iterable
 from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import TypeVar
 
 from evenseam.exact import Unit
 from evenseam.pattern import Given, Prose, Quantity
-from evenseam.problems import Place, Report
+from evenseam.problems import Label, Place, Report
 from evenseam.reading import codes
 from evenseam.reading.defaults import Default
-from evenseam.reading.kinds import Choice, Count, Length, Markdown, Record, Words
-from evenseam.reading.leaves import (
-    did_you_mean,
-    read_choice,
-    read_count,
-    read_length,
-    read_words,
-    read_yes_no,
-    shown,
-)
+from evenseam.reading.kinds import Choice, Colour, Count, Length, Markdown, Record, Words
+from evenseam.reading.leaves import did_you_mean, read_choice, read_count, read_words, read_yes_no, shown
+from evenseam.reading.lengths import read_length
 from evenseam.reading.tree import Entry, Mapping, Node, Scalar, is_inside, is_none
 
 _K = TypeVar("_K")
@@ -39,11 +33,13 @@ class Setting:
     """The unit of the project."""
     edition_places: tuple[Place, ...] = ()
     """Where the lengths of this edition stand; all others are in the drafted unit."""
-    fabrics: dict[str, Scalar] = field(default_factory=dict)
-    """Names of the fabrics, and the keys that define them."""
+    fabrics: dict[str, Scalar] | None = None
+    """Names of the fabrics, and the keys that define them; None while they cannot be known."""
     used_fabrics: set[str] = field(default_factory=set)
-    blocks: dict[str, Scalar] = field(default_factory=dict)
+    blocks: dict[str, Scalar] | None = None
     used_blocks: set[str] = field(default_factory=set)
+    told_missing: frozenset[str] = frozenset()
+    """Parts that no size has, which was reported once for all of them."""
 
     def unit_at(self, place: Place) -> Unit:
         """Return the unit a length standing here is in."""
@@ -51,23 +47,21 @@ class Setting:
 
     def fabric(self, text: str, place: Place) -> str | None:
         """Return the id of a fabric that is defined, or report the name."""
-        if text in self.fabrics:
+        if self.fabrics is None or text in self.fabrics:
             self.used_fabrics.add(text)
             return slug(text)
-        hint = did_you_mean(text, tuple(self.fabrics)) or "define it under `fabrics`, or use one of: " + ", ".join(
-            self.fabrics
-        )
+        known = tuple(self.fabrics)
+        hint = did_you_mean(text, known) or "define it under `fabrics`, or use one of: " + ", ".join(known)
         self.report.add(codes.UNDEFINED_FABRIC, place, f"no fabric is called {shown(text)}", hint)
         return None
 
     def block(self, text: str, place: Place) -> str | None:
         """Return the id of a block that is defined, or report the name."""
-        if text in self.blocks:
+        if self.blocks is None or text in self.blocks:
             self.used_blocks.add(text)
             return slug(text)
-        hint = did_you_mean(text, tuple(self.blocks)) or "define it under `blocks`, or use one of: " + ", ".join(
-            self.blocks
-        )
+        known = tuple(self.blocks)
+        hint = did_you_mean(text, known) or "define it under `blocks`, or use one of: " + ", ".join(known)
         self.report.add(codes.UNDEFINED_BLOCK, place, f"no block is called {shown(text)}", hint)
         return None
 
@@ -86,9 +80,10 @@ class Entries:
         known = self.record.field(key)
         assert known is not None, f"{key} is no key of the {self.record.name}"
         entry = self.mapping.entry(key)
-        if entry is not None and not is_none(entry.value):
+        # A colour after a bare # reads as nothing; that is told where the colour is read.
+        if entry is not None and (isinstance(known.kind, Colour) or not is_none(entry.value)):
             return entry
-        if known.is_required:
+        if known.is_required and key not in self.setting.told_missing:
             place = entry.key.place if entry else self.at
             example = f", such as {key}: {known.example}" if known.example else ""
             self.setting.report.add(
@@ -157,6 +152,25 @@ class Entries:
         return known.kind
 
 
+def distinct(entries: Iterable[Entry], noun: str, report: Report) -> tuple[Entry, ...]:
+    """Return the entries of a table that are there, each id once; two names that make one id are reported."""
+    known: dict[str, Entry] = {}
+    for entry in entries:
+        id = slug(entry.key.text)
+        if is_none(entry.value) or not id:
+            continue
+        if id in known:
+            first = known[id].key
+            message = (
+                f"the {noun}s {shown(first.text)} and {shown(entry.key.text)} would both be called {id} in addresses"
+            )
+            hint = "give one of them a name that differs in letters or digits"
+            report.add(codes.DUPLICATE_NAME, entry.key.place, message, hint, (Label(first.place, "the first"),))
+        else:
+            known[id] = entry
+    return tuple(known.values())
+
+
 def given(name: str, value: Fraction, unit: Unit, node: Node, place: Place | None = None) -> Quantity:
     """Return a figure the author wrote."""
     text = node.text if isinstance(node, Scalar) else ""
@@ -172,7 +186,7 @@ def prose_of(node: Node, kind: Markdown, report: Report) -> Prose | None:
 
 
 def slug(text: str) -> str:
-    """Return a name for addresses and ids: small letters a to z, digits and hyphens; empty when nothing of it is left."""
+    """Return a name for addresses and ids: small letters a to z, digits and hyphens; empty when none is left."""
     plain = unicodedata.normalize("NFKD", text).encode("ascii", "ignore").decode().lower()
     return re.sub(r"[^a-z0-9]+", "-", plain).strip("-")
 

@@ -3,210 +3,49 @@
 from __future__ import annotations
 
 from evenseam.reading.kinds import (
-    BlockName,
-    BlockPlacement,
     Choice,
-    Colour,
-    Corners,
-    Count,
     Date,
     Editions,
-    FabricName,
     Field,
-    FinishedSize,
     FormatNumber,
-    GridSize,
     Items,
     Length,
     Markdown,
-    Piece,
     Record,
     Stated,
     Table,
-    Variants,
     Words,
-    YesNo,
 )
-
-UNITS = ("inches", "centimetres")
-MOST_ROWS = 60
-MOST_SIZES = 40
-MOST_BLOCKS_PLACED = 1500
-
-FABRIC = Record(
-    "fabric",
-    (
-        Field("name", Words(60), "What a maker reads in the materials list.", "its key, with a capital letter", "Deep Sea"),
-        Field("colour", Colour(), "The colour it is drawn in, in quotes.", "", '"#23465f"', is_required=True),
-        Field("directional", YesNo(), "Whether the print has an up and a down; its pieces are then cut so that it runs one way.", "no", "yes"),
-        Field("role", Words(120), "What it is used for, in your words.", "", "sky and binding"),
-    ),
-)  # fmt: skip
-
-BATTING = Record(
-    "batting",
-    (
-        Field(
-            "name",
-            Words(60),
-            "What the middle layer is called in the materials list.",
-            "Cotton batting",
-            "Cotton batting",
-        ),
-    ),
-)
-
-PIECE = Record(
-    "piece",
-    (
-        Field("fabric", FabricName(), "Which fabric it is made from.", "", "sea", is_required=True),
-        Field("corners", Corners(), "Its corners, in order around the shape: across,down on the grid, counted from the top left.", "", '"3,6 6,0 9,6"', is_required=True),
-        Field("name", Words(40), "A name for it, unique in the block.", "p1, p2, … in the order of the list", "roof"),
-    ),
-)  # fmt: skip
-
-BLOCK = Record(
-    "block",
-    (
-        Field("name", Words(60), "What a maker reads.", "its key, with a capital letter", "Lantern"),
-        Field("finished size", FinishedSize(), "Width x height once it is sewn into the quilt, without seam allowances. One length alone is a square.", "", "6 x 9", is_required=True),
-        Field("method", Choice(("foundation", "rotary")), "How it is sewn: on printed foundations, or from pieces cut with ruler and rotary cutter.", "foundation", "foundation"),
-        Field("grid", GridSize(), "The squares of the drawing, across x down.", "", "12 x 18", is_required=True),
-        Field("outline", Corners(), "The corners of a block that is no rectangle, such as a hexagon. No corner may bend inward.", "the whole grid", '"3,0 9,0 12,5 9,10 3,10 0,5"'),
-        Field("pieces", Items(Piece(PIECE), "piece", 300), "The pieces that fill the block, each as `fabric: corners`.", "", "- lamp: 3,6 9,6 9,14 3,14", is_required=True),
-    ),
-)  # fmt: skip
-
-SASHING = Record(
-    "sashing",
-    (
-        Field("width", Length(), "Finished width of the strips.", "", "1", is_required=True),
-        Field("fabric", FabricName(), "Which fabric.", "", "fog", is_required=True),
-        Field("around", YesNo(), "Whether sashing also runs round the outside.", "no", "yes"),
-        Field("cornerstones", FabricName(), "A fabric for squares where strips meet.", "none: long strips lie between the rows", "lamp"),
-    ),
-)  # fmt: skip
-
-ARRANGEMENT = Record(
-    "arrangement",
-    (
-        Field("rows", Count(MOST_ROWS), "How many rows of blocks.", "as many as the layout has", "1"),
-        Field("columns", Count(MOST_ROWS), "How many blocks in a row.", "as many as the layout has", "3"),
-        Field("block", BlockName(), "The block that stands in every place.", "", "lantern"),
-        Field(
-            "layout", Items(Items(BlockPlacement(), "block", MOST_ROWS), "row", MOST_ROWS),
-            "In place of `block`: which block stands where, row by row from the top. A block may be turned 90, 180 or 270 degrees clockwise and mirrored left to right.",
-            "", "[[lantern, gull], [gull, lantern turned 180]]",
-        ),
-        Field("sashing", SASHING, "Strips between the blocks.", "none", ""),
-    ),
-    supersedes=(("layout", ("block", "rows", "columns")), ("block", ("layout",))),
-)  # fmt: skip
-
-BORDER = Record(
-    "border",
-    (
-        Field("width", Length(), "Finished width.", "", "2 1/2", is_required=True),
-        Field("fabric", FabricName(), "Which fabric.", "", "reed", is_required=True),
-        Field(
-            "order", Choice(("long sides first", "short sides first", "left and right first", "top and bottom first")),
-            "Which two strips are sewn on first.", "long sides first", "top and bottom first",
-        ),
-        Field("corners", Choice(("butted", "cornerstones", "mitred")), "How it turns the corners.", "butted", "butted"),
-        Field("corner fabric", FabricName(), "The fabric of its cornerstones.", "the fabric of the border", "lamp"),
-        Field("join", Choice(("diagonal", "straight")), "How strips are joined when a side is longer than the cloth is wide.", "diagonal", "straight"),
-        Field("strips", Choice(("across", "along", "either")), "Cut from selvage to selvage, along the selvage, or whichever takes less cloth.", "either", "across"),
-    ),
-)  # fmt: skip
-
-BACKING = Record(
-    "backing",
-    (
-        Field("fabric", FabricName(), "Which fabric.", "", "sea", is_required=True),
-        Field("overage", Length(may_be_zero=True), "How much larger it is cut than the top, on each side.", "turned: 1 in (2.5 cm); bound: 2 in (5 cm), from 36 in (90 cm) up 4 in (10 cm)", "2"),
-        Field("seam allowance", Length(), "For joining widths of a backing that is wider than the cloth. In a turned finish it is not used.", "1/2 in (1.5 cm)", "1/2"),
-    ),
-)  # fmt: skip
-TURNED_BACKING = Record("backing", BACKING.fields[:2])
-BATTING_OVERAGE = Field(
-    "batting overage", Length(may_be_zero=True), "How much larger the batting is cut than the top, on each side.",
-    "turned: 1 in (2.5 cm); bound: 1 in (2.5 cm), from 36 in (90 cm) up 3 in (7.5 cm)", "2",
-)  # fmt: skip
-
-BINDING = Record(
-    "binding",
-    (
-        Field("fabric", FabricName(), "Which fabric.", "", "sea", is_required=True),
-        Field("strip width", Length(), "How wide the strips are cut, before folding.", "2 1/4 in (6 cm)", "2 1/2"),
-        Field("extra length", Length(may_be_zero=True), "Length beyond the way round, for the corners and the last join.", "10 in (25 cm)", "12"),
-        Field("grain", Choice(("straight", "bias")), "How the strips lie on the cloth.", "straight", "bias"),
-        Field("join", Choice(("diagonal", "straight")), "How the strips are joined.", "diagonal", "straight"),
-    ),
-)  # fmt: skip
-
-TURNED = Record(
-    "turned finish",
-    (
-        Field("backing", TURNED_BACKING, "The back.", "", "{fabric: sea}", is_required=True),
-        BATTING_OVERAGE,
-        Field(
-            "opening",
-            Length(),
-            "The gap left in the seam for turning.",
-            "4 in (10 cm), from 36 in (90 cm) up 15 in (38 cm)",
-            "5",
-        ),
-        Field("topstitch", Length(), "How far from the edge the topstitching runs.", "1/8 in (0.3 cm)", "1/8"),
-    ),
-)
-BOUND = Record(
-    "bound finish",
-    (
-        Field("backing", BACKING, "The back.", "", "{fabric: sea, overage: 2}", is_required=True),
-        BATTING_OVERAGE,
-        Field("binding", BINDING, "The double-fold strip round the edge.", "", "{fabric: sea}", is_required=True),
-    ),
-)
-FINISH = Variants(
-    "finish", "kind",
-    "turned: layers sewn right sides together and turned through an opening. bound: quilted, trimmed and bound.",
-    (("turned", TURNED), ("bound", BOUND)),
-)  # fmt: skip
-
-SLEEVE = Record(
-    "hanging sleeve",
-    (
-        Field("fabric", FabricName(), "Which fabric.", "", "sea", is_required=True),
-        Field("cut depth", Length(), "How deep the strip is cut; folded and sewn it makes the tube.", "8 1/2 in (22 cm)", "8 1/2"),
-        Field("cut extra", Length(may_be_zero=True, may_be_negative=True), "How much longer than the finished width it is cut; below 0 when shorter.", "2 in (5 cm)", "2"),
-        Field("hem", Length(), "Turned under at each end, in all.", "1 1/2 in (4 cm)", "1/2"),
-        Field("drop", Length(may_be_zero=True), "How far below the top edge it is sewn.", "1 in (2.5 cm)", "1"),
-    ),
-)  # fmt: skip
-CORNER_POCKETS = Record(
-    "corner pockets",
-    (
-        Field("fabric", FabricName(), "Which fabric.", "", "sea", is_required=True),
-        Field("square", Length(), "How large the two squares are cut.", "4 in (10 cm)", "5"),
-    ),
-)
-HANGING = Variants(
-    "hanging", "kind", "sleeve: a tube for a rod. corner pockets: two folded squares for a thin rod.",
-    (("sleeve", SLEEVE), ("corner pockets", CORNER_POCKETS)),
-)  # fmt: skip
+from evenseam.reading.part_keys import ARRANGEMENT, BATTING, BLOCK, BORDER, FABRIC, FINISH, HANGING, MOST_SIZES, UNITS
 
 _PARTS = (
     Field("seam allowance", Length(), "For every seam of the top.", "1/4 in, or 0.75 cm", "1/4"),
     Field("usable width", Length(), "Width of the cloth between the selvages.", "42 in (107 cm)", "40"),
-    Field("patch margin", Length(may_be_zero=True), "For foundation piecing: how much each patch reaches beyond its seam allowance, on every side.", "1/4 in (0.75 cm)", "3/8"),
-    Field("fabrics", Table(FABRIC, "fabric", 60), "The fabrics, each under a short word used everywhere else in the file.", "", "", is_required=True),
+    Field(
+        "patch margin", Length(may_be_zero=True),
+        "For foundation piecing: how much each patch reaches beyond its seam allowance, on every side.",
+        "1/4 in (0.75 cm)", "3/8",
+    ),
+    Field(
+        "fabrics", Table(FABRIC, "fabric", 60),
+        "The fabrics, each under a short word used everywhere else in the file.",
+        "", "", is_required=True,
+    ),
     Field("batting", BATTING, "The middle layer.", "Cotton batting", "{name: Wool batting}"),
     Field("blocks", Table(BLOCK, "block", 60), "The blocks, each under a short word.", "", "", is_required=True),
     Field("arrangement", ARRANGEMENT, "How the blocks lie.", "", "", is_required=True),
-    Field("borders", Table(BORDER, "border", 12, may_remove=True), "The borders, each under its name, the innermost first.", "none", ""),
+    Field(
+        "borders", Table(BORDER, "border", 12, may_remove=True),
+        "The borders, each under its name, the innermost first.",
+        "none", "",
+    ),
     Field("finish", FINISH, "How the layers become a whole and the edge is closed.", "", "", is_required=True),
     Field("hanging", HANGING, "How it hangs on a wall.", "none", "{kind: sleeve, fabric: sea}"),
-    Field("introduction", Markdown(), "Paragraphs before the instructions (Markdown). Figures are put in by name, {{ like this }}.", "", ""),
+    Field(
+        "introduction", Markdown(),
+        "Paragraphs before the instructions (Markdown). Figures are put in by name, {{ like this }}.",
+        "", "",
+    ),
     Field(
         "words", Table(Markdown(4000), "step", 200, may_remove=True),
         "Your own words for a step, added to the computed ones, under the step's name.", "", "",
@@ -217,15 +56,24 @@ EDITION = Record("edition", _PARTS)
 
 _EDITIONS = Field(
     "editions", Editions(UNITS, EDITION),
-    "The units it is published in: a list, or a mapping from a unit to what differs in that edition. The unit it is drafted in is always one of them.",
+    "The units it is published in: a list, or a mapping from a unit to what differs in that edition. The unit it is "
+    "drafted in is always one of them.",
     "only the unit it is drafted in", "[inches, centimetres]",
 )  # fmt: skip
 
 SIZE = Record(
     "size",
     (
-        Field("name", Words(60), "What a maker reads.", "the key of the size, with a capital letter", "Wall hanging", of_a_size=True),
-        Field("use", Words(60), "What it is for, such as pot holder, baby quilt or wall hanging; cautions are printed accordingly.", "", "pot holder", of_a_size=True),
+        Field(
+            "name", Words(60),
+            "What a maker reads.",
+            "the key of the size, with a capital letter", "Wall hanging", of_a_size=True,
+        ),
+        Field(
+            "use", Words(60),
+            "What it is for, such as pot holder, baby quilt or wall hanging; cautions are printed accordingly.",
+            "", "pot holder", of_a_size=True,
+        ),
         Field("summary", Words(300), "A sentence about this size.", "", "One lantern for one cup.", of_a_size=True),
         *_PARTS,
         _EDITIONS,
@@ -237,28 +85,58 @@ CHANGE = Record(
     (
         Field("version", Words(20), "The version it came with, in quotes.", "", '"1.1"', is_required=True),
         Field("date", Date(), "The day, year-month-day.", "", "2026-05-02", is_required=True),
-        Field("what", Words(600), "What changed, in words for a maker.", "", "The sleeve is cut longer.", is_required=True),
+        Field(
+            "what", Words(600),
+            "What changed, in words for a maker.",
+            "", "The sleeve is cut longer.", is_required=True,
+        ),
     ),
 )  # fmt: skip
 
 PATTERN = Record(
     "pattern",
     (
-        Field("format", FormatNumber(), "The number of this file format.", "", "1", is_required=True, of_the_whole=True),
-        Field("title", Words(80), "The title of the pattern.", "", "Harbour Lanterns", is_required=True, of_the_whole=True),
+        Field(
+            "format", FormatNumber(),
+            "The number of this file format.",
+            "", "1", is_required=True, of_the_whole=True,
+        ),
+        Field(
+            "title", Words(80),
+            "The title of the pattern.",
+            "", "Harbour Lanterns", is_required=True, of_the_whole=True,
+        ),
         Field("summary", Words(300), "A sentence or two about it.", "", "Three lanterns on a quiet quay."),
         Field("designer", Words(80), "Who designed it.", "", "Saltmarsh Workshop", of_the_whole=True),
-        Field("version", Words(20), "Its version, in quotes. Raise it whenever a figure changes.", "1.0", '"1.1"', of_the_whole=True),
+        Field(
+            "version", Words(20),
+            "Its version, in quotes. Raise it whenever a figure changes.",
+            "1.0", '"1.1"', of_the_whole=True,
+        ),
         Field("skill level", Words(60), "Whom it suits.", "", "confident beginner", of_the_whole=True),
         Field("licence", Words(80), "What others may do with it.", "", "CC BY 4.0", of_the_whole=True),
-        Field("changes", Items(CHANGE, "change", 200), "What changed for a maker, newest first.", "", "", of_the_whole=True),
-        Field("units", Choice(UNITS), "The unit it is drafted in; every length of the file is in it.", "inches", "inches", of_the_whole=True),
+        Field(
+            "changes", Items(CHANGE, "change", 200),
+            "What changed for a maker, newest first.",
+            "", "", of_the_whole=True,
+        ),
+        Field(
+            "units", Choice(UNITS),
+            "The unit it is drafted in; every length of the file is in it.",
+            "inches", "inches", of_the_whole=True,
+        ),
         _EDITIONS,
         *_PARTS,
-        Field("sizes", Table(SIZE, "size", MOST_SIZES), "What it can become: each size under its name says only what differs from everything above.", "", "", is_required=True, of_the_whole=True),
+        Field(
+            "sizes", Table(SIZE, "size", MOST_SIZES),
+            "What it can become: each size under its name says only what differs from everything above.",
+            "", "", is_required=True, of_the_whole=True,
+        ),
         Field(
             "claims", Table(Table(Stated(), "figure", 200), "size", MOST_SIZES),
-            "Figures an older printed version states, by size and by the name of the figure; `evenseam check` says which are wrong.", "", "", of_the_whole=True,
+            "Figures an older printed version states, by size and by the name of the figure; `evenseam check` says "
+            "which are wrong.",
+            "", "", of_the_whole=True,
         ),
     ),
 )  # fmt: skip

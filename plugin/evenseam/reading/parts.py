@@ -30,9 +30,10 @@ from evenseam.pattern import (
 from evenseam.problems import Label, Place
 from evenseam.reading import codes, defaults
 from evenseam.reading import entries as read
-from evenseam.reading.entries import Entries, given, slug
-from evenseam.reading.format import ARRANGEMENT, BACKING, BINDING, BORDER, FINISH, HANGING, SASHING, TURNED_BACKING
-from evenseam.reading.leaves import read_choice, read_placement
+from evenseam.reading.drawn_values import read_placement
+from evenseam.reading.entries import Entries, distinct, given, slug
+from evenseam.reading.leaves import read_choice
+from evenseam.reading.part_keys import BACKING, BINDING, BORDER, FINISH, HANGING, SASHING, TURNED_BACKING
 from evenseam.reading.tree import Entry, Listing, Mapping, Node, Scalar, is_none
 
 
@@ -87,7 +88,7 @@ def _read_repeated(
             example = {
                 "rows": "rows: 1",
                 "columns": "columns: 3",
-                "block": "block: " + next(iter(entries.setting.blocks), "lantern"),
+                "block": "block: " + next(iter(entries.setting.blocks or ()), "lantern"),
             }[key]
             message = f"the arrangement has no {key!r}"
             report.add(codes.MISSING_KEY, entries.at, message, f"add {example!r}, or write a layout")
@@ -146,7 +147,9 @@ def _check_equal_sizes(entries: Entries, rows: _Rows, blocks: tuple[Block, ...])
             width, height = height, width
         if first is None or first_place is None:
             first, first_place = (width, height), place
-        elif (width.value, height.value, width.unit) != (first[0].value, first[1].value, first[0].unit):
+        elif width.unit is not first[0].unit or height.unit is not first[1].unit:
+            continue  # One of them is still to be re-drafted; sizing compares them then.
+        elif (width.value, height.value) != (first[0].value, first[1].value):
             message = (
                 f"this block is {width.number} x {height.text} here, the first one {first[0].number} x {first[1].text}"
             )
@@ -176,7 +179,7 @@ def read_borders(setting: read.Setting, entry: Entry | None) -> tuple[Border, ..
     """Return the borders, innermost first; None when one of them cannot be used."""
     if entry is None or not isinstance(entry.value, Mapping):
         return ()
-    kept = [inner for inner in entry.value.entries if not is_none(inner.value)]
+    kept = distinct(entry.value.entries, "border", setting.report)
     borders = [_read_border(setting, inner) for inner in kept]
     return tuple(border for border in borders if border is not None) if None not in borders else None
 

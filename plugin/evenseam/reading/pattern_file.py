@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from collections.abc import Mapping as MappingOf
+from dataclasses import replace
+from itertools import pairwise
 
 from evenseam.exact import Unit
 from evenseam.pattern import Change, Claim, Pattern, Project
@@ -10,17 +13,18 @@ from evenseam.problems import Label, Outcome, Place, Report, SourceText
 from evenseam.reading import codes
 from evenseam.reading.blocks import Drawings
 from evenseam.reading.compose import parse_tree
-from evenseam.reading.entries import Entries, Setting, given, slug
+from evenseam.reading.entries import Entries, Setting, distinct, given, slug
 from evenseam.reading.format import CHANGE, EDITION, PATTERN, SIZE
-from evenseam.reading.leaves import did_you_mean, read_date, read_stated, shown
+from evenseam.reading.kinds import Record
+from evenseam.reading.leaves import did_you_mean, read_date, shown
+from evenseam.reading.lengths import read_stated
 from evenseam.reading.overlay import overlay
 from evenseam.reading.overrides import check_overrides
 from evenseam.reading.projects import read_project
 from evenseam.reading.shape import UNIT_OF_WORD, check_shape, mapping_of
-from evenseam.reading.tree import Entry, Listing, Mapping, Node, Scalar
+from evenseam.reading.tree import Entry, Listing, Mapping, Node, Scalar, is_none
 
 _NO_DRAWINGS: MappingOf[str, SourceText] = {}
-_SIZE_ONLY = tuple(field.key for field in SIZE.fields if field.of_a_size)
 
 
 def read_pattern(
@@ -58,7 +62,7 @@ def _read_whole(slug_: str, source: SourceText, tree: Mapping, drafted: Unit, re
     changes = _read_changes(entries)
     _check_version(tree, version, changes, report)
     sizes = _sizes(entries)
-    projects = _read_projects(tree, sizes, drafted, report)
+    projects = _read_projects(tree, sizes, drafted, start, report)
     # Told once for the whole only where every size tells the same; a size may tell it otherwise.
     introductions = {project.introduction for project in projects}
     return Pattern(
@@ -74,37 +78,22 @@ def _sizes(entries: Entries) -> tuple[Entry, ...]:
     entry = entries.get("sizes")
     if entry is None or not isinstance(entry.value, Mapping):
         return ()
-    known: dict[str, Entry] = {}
-    for size in entry.value.entries:
-        id = slug(size.key.text)
-        if not id:
-            continue
-        if id in known:
-            message = (
-                f"the sizes {shown(known[id].key.text)} and {shown(size.key.text)} would have the same address, {id}"
-            )
-            report.add(
-                codes.DUPLICATE_NAME,
-                size.key.place,
-                message,
-                "give one of them another name",
-                (Label(known[id].key.place, "the first"),),
-            )
-        else:
-            known[id] = size
     if not entry.value.entries:
-        report.add(
-            codes.EMPTY,
-            entry.key.place,
-            "there is no size",
-            "write at least one size: its name, a colon, and what differs",
-        )
-    return tuple(known.values())
+        message = "there is no size"
+        report.add(codes.EMPTY, entry.key.place, message, "write at least one size: its name, a colon, what differs")
+    # A size without a word of its own is what stands above it.
+    named = [
+        Entry(size.key, Mapping((), size.key.place)) if is_none(size.value) else size for size in entry.value.entries
+    ]
+    return distinct(named, "size", report)
 
 
-def _read_projects(tree: Mapping, sizes: tuple[Entry, ...], drafted: Unit, report: Report) -> tuple[Project, ...]:
-    own = {field.key for field in SIZE.fields} - set(_SIZE_ONLY)
+def _read_projects(
+    tree: Mapping, sizes: tuple[Entry, ...], drafted: Unit, start: Place, report: Report
+) -> tuple[Project, ...]:
+    own = {field.key for field in SIZE.fields if not field.of_a_size}
     base = Mapping(tuple(entry for entry in tree.entries if entry.key.text in own), tree.place)
+    told = _report_missing_everywhere(base, sizes, start, report)
     drawings = Drawings()
     used_fabrics: set[str] = set()
     used_blocks: set[str] = set()
@@ -112,24 +101,63 @@ def _read_projects(tree: Mapping, sizes: tuple[Entry, ...], drafted: Unit, repor
     for size in sizes:
         over = size.value if isinstance(size.value, Mapping) else Mapping((), size.key.place)
         check_overrides(base, over, SIZE, report)
-        merged = overlay(base, over, SIZE)
-        assert isinstance(merged, Mapping), "a mapping laid over a mapping is one"
+        merged = _laid_over(base, over, SIZE)
         for unit, node in _editions(merged, drafted):
             setting = Setting(report, drafted, unit, used_fabrics=used_fabrics, used_blocks=used_blocks)
+            setting.told_missing = told
+            setting.edition_places = tuple(_edition_places((base, over), unit))
             laid = merged
             if isinstance(node, Mapping):
                 check_overrides(merged, node, EDITION, report)
-                setting.edition_places = (node.place,)
-                both = overlay(merged, node, EDITION)
-                assert isinstance(both, Mapping), "a mapping laid over a mapping is one"
-                laid = both
+                laid = _laid_over(merged, node, EDITION)
             project = read_project(setting, size, laid, drawings)
             if project is not None:
                 projects.append(project)
-    if sizes:
+    _check_same(projects, report)
+    # After an error a fabric may only seem unused, because its name is misspelt where it is used.
+    if sizes and not report.has_errors():
         _check_used(base, "fabrics", used_fabrics, report)
         _check_used(base, "blocks", used_blocks, report)
     return tuple(projects)
+
+
+def _laid_over(base: Mapping, over: Mapping, record: Record) -> Mapping:
+    laid = overlay(base, over, record)
+    assert isinstance(laid, Mapping), "a mapping laid over a mapping is one"
+    return laid
+
+
+def _edition_places(trees: tuple[Mapping, ...], unit: Unit) -> Iterator[Place]:
+    """Yield the stretches of the file that hold lengths of one edition."""
+    for tree in trees:
+        editions = tree.value("editions")
+        if isinstance(editions, Mapping):
+            for entry in editions.entries:
+                if UNIT_OF_WORD.get(entry.key.text) is unit:
+                    yield entry.value.place
+
+
+def _report_missing_everywhere(base: Mapping, sizes: tuple[Entry, ...], start: Place, report: Report) -> frozenset[str]:
+    """Report parts that neither the pattern nor any size has, once for all sizes."""
+    missing: list[str] = []
+    for field in SIZE.fields:
+        trees = [base, *(size.value for size in sizes if isinstance(size.value, Mapping))]
+        if field.is_required and sizes and not any(tree.entry(field.key) for tree in trees):
+            missing.append(field.key)
+            report.add(codes.MISSING_KEY, start, f"the pattern has no {field.key!r}", f"add {field.key!r}")
+    return frozenset(missing)
+
+
+def _check_same(projects: list[Project], report: Report) -> None:
+    """Warn about sizes that differ in nothing but their name."""
+    first: dict[Project, Project] = {}
+    for project in projects:
+        plain = replace(project, size="", name="", use="", summary="", introduction=None, additions=())
+        same = first.setdefault(plain, project)
+        if same is not project and project.place is not None and same.place is not None:
+            message = f"the size {shown(project.name)} differs from {shown(same.name)} in nothing but words"
+            hint = "leave one of them out, or say what differs"
+            report.add(codes.SAME_SIZE_TWICE, project.place, message, hint, (Label(same.place, "the other"),))
 
 
 def _editions(tree: Mapping, drafted: Unit) -> list[tuple[Unit, Node | None]]:
@@ -175,7 +203,7 @@ def _read_changes(entries: Entries) -> tuple[Change, ...]:
         date = read_date(date_node, entries.setting.report) if date_node is not None else None
         if version and what and date:
             changes.append(Change(version, date, what, at))
-    for newer, older in zip(changes, changes[1:], strict=False):
+    for newer, older in pairwise(changes):
         if newer.date < older.date:
             message = f"the change of {older.date} stands below that of {newer.date}"
             entries.setting.report.add(

@@ -9,10 +9,11 @@ from evenseam.pattern import Arrangement, Block, Fabric, Project, Prose, Quantit
 from evenseam.problems import Place
 from evenseam.reading import codes, defaults
 from evenseam.reading.blocks import Drawings, read_block
-from evenseam.reading.entries import Entries, Setting, prose_of, slug, spoken
-from evenseam.reading.format import ARRANGEMENT, BATTING, FABRIC, MOST_BLOCKS_PLACED, SIZE
+from evenseam.reading.entries import Entries, Setting, distinct, prose_of, slug, spoken
+from evenseam.reading.format import SIZE
 from evenseam.reading.kinds import Markdown
 from evenseam.reading.leaves import read_colour
+from evenseam.reading.part_keys import ARRANGEMENT, BATTING, FABRIC, MOST_BLOCKS_PLACED
 from evenseam.reading.parts import Missing, read_arrangement, read_borders, read_finish, read_hanging
 from evenseam.reading.tree import Entry, Mapping, is_none
 
@@ -38,11 +39,13 @@ def read_project(setting: Setting, size: Entry, tree: Mapping, drawings: Drawing
         or arrangement is None or borders is None or finish is None or isinstance(hanging, Missing)
     ):  # fmt: skip
         return None
+    placed = {position.block for row in arrangement.positions for position in row}
     return Project(
         slug(size.key.text), entries.words("name", spoken(size.key.text)), setting.edition, seam, usable_width, fabrics,
-        blocks, arrangement, borders, finish, hanging, margin,
-        batting.words("name", "Cotton batting") if batting else "Cotton batting",
-        entries.words("use"), entries.words("summary"), entries.prose("introduction"), _additions(setting, entries.get("words")), size.key.place,
+        tuple(block for block in blocks if block.id in placed), arrangement, borders, finish, hanging, margin,
+        batting.words("name", "Cotton batting") if batting else "Cotton batting", entries.words("use"),
+        entries.words("summary"), entries.prose("introduction"), _additions(setting, entries.get("words")),
+        size.key.place,
     )  # fmt: skip
 
 
@@ -59,9 +62,8 @@ def _read_fabrics(setting: Setting, entry: Entry | None) -> tuple[Fabric, ...] |
     if entry is None or not isinstance(entry.value, Mapping):
         return None
     fabrics: list[Fabric] = []
-    for each in entry.value.entries:
-        if is_none(each.value):
-            continue
+    setting.fabrics = {}
+    for each in distinct(entry.value.entries, "fabric", setting.report):
         setting.fabrics[each.key.text] = each.key
         if not isinstance(each.value, Mapping):
             return None
@@ -78,8 +80,8 @@ def _read_fabrics(setting: Setting, entry: Entry | None) -> tuple[Fabric, ...] |
 def _read_blocks(setting: Setting, entry: Entry | None, drawings: Drawings) -> tuple[Block, ...] | None:
     if entry is None or not isinstance(entry.value, Mapping):
         return None
-    kept = [each for each in entry.value.entries if not is_none(each.value)]
-    setting.blocks.update({each.key.text: each.key for each in kept})
+    kept = distinct(entry.value.entries, "block", setting.report)
+    setting.blocks = {each.key.text: each.key for each in kept}
     blocks = [read_block(setting, each, drawings) for each in kept]
     return tuple(block for block in blocks if block is not None) if None not in blocks else None
 
@@ -88,7 +90,8 @@ def _is_countable(setting: Setting, arrangement: Arrangement) -> bool:
     number = arrangement.rows.whole * arrangement.columns.whole
     if number <= MOST_BLOCKS_PLACED:
         return True
-    message = f"{arrangement.rows.whole} rows of {arrangement.columns.whole} are {number} blocks; at most {MOST_BLOCKS_PLACED:,}"
+    rows, columns = arrangement.rows.whole, arrangement.columns.whole
+    message = f"{rows} rows of {columns} are {number} blocks; at most {MOST_BLOCKS_PLACED:,}"
     place: Place | None = arrangement.rows.place or arrangement.place
     setting.report.add(codes.TOO_MANY, place, message, "use fewer, larger blocks")
     return False

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from typing import Any, TypeAlias
 
-from evenseam.reading.format import PATTERN, PIECE, SIZE
+from evenseam.reading.drawn_values import MOST_CORNERS
+from evenseam.reading.format import PATTERN, SIZE
 from evenseam.reading.kinds import (
     BlockName,
     BlockPlacement,
@@ -31,7 +32,8 @@ from evenseam.reading.kinds import (
     Words,
     YesNo,
 )
-from evenseam.reading.leaves import FORMAT_NUMBER, MOST_CORNERS
+from evenseam.reading.leaves import FORMAT_NUMBER
+from evenseam.reading.part_keys import PIECE
 
 Schema: TypeAlias = dict[str, Any]
 

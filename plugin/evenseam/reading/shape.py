@@ -3,9 +3,12 @@
 from __future__ import annotations
 
 from evenseam.exact import Unit
+from evenseam.pattern import BATTING
 from evenseam.problems import Report
 from evenseam.reading import codes
-from evenseam.reading.format import EDITION, PATTERN, SIZE, UNITS
+from evenseam.reading.drawn_values import read_corners, read_grid_size, read_placement
+from evenseam.reading.entries import slug
+from evenseam.reading.format import EDITION, PATTERN, SIZE
 from evenseam.reading.kinds import (
     BlockName,
     BlockPlacement,
@@ -38,19 +41,15 @@ from evenseam.reading.leaves import (
     did_you_mean,
     read_choice,
     read_colour,
-    read_corners,
     read_count,
     read_date,
-    read_finished_size,
-    read_grid_size,
-    read_length,
-    read_placement,
-    read_stated,
     read_words,
     read_yes_no,
     scalar_of,
     shown,
 )
+from evenseam.reading.lengths import read_finished_size, read_length, read_stated
+from evenseam.reading.part_keys import PIECE, UNITS
 from evenseam.reading.tree import Entry, Listing, Mapping, Node, Scalar, is_none
 
 UNIT_OF_WORD = {"inches": Unit.INCH, "centimetres": Unit.CENTIMETRE}
@@ -85,7 +84,8 @@ def mapping_of(node: Node, name: str, report: Report) -> Mapping | None:
     if isinstance(node, Mapping):
         return node
     found = "a list" if isinstance(node, Listing) else shown(node.text) if node.text else "nothing"
-    hint = f"write its keys below each other, indented, each with a colon: see {name!r} in the reference"
+    is_no = isinstance(node, Scalar) and node.text.lower() in ("no", "false", "null", "nothing", "~")
+    hint = "write none to do without it" if is_no else "write its keys below it, indented, each with a colon"
     report.add(codes.NOT_A_MAPPING, node.place, f"expected is what describes the {name}; here stands {found}", hint)
     return None
 
@@ -104,8 +104,10 @@ def _check_record(node: Node, record: Record, unit: Unit, report: Report, is_ove
 
 def _is_taken_away(value: Node, field: Field, is_over: bool) -> bool:
     """Tell whether a value says that an optional part is not there."""
-    is_plain_word = isinstance(field.kind, (Words, Markdown, Choice))
-    return is_none(value) and (is_over or not field.is_required) and not (is_plain_word and not is_over)
+    if not is_none(value) or isinstance(field.kind, Colour):
+        return False
+    # Above the sizes there is nothing to take a word away from: there an empty text is a text left out by mistake.
+    return is_over or not (field.is_required or isinstance(field.kind, (Words, Markdown, Choice)))
 
 
 def _report_unknown(entry: Entry, mapping: Mapping, record: Record, report: Report) -> None:
@@ -158,16 +160,19 @@ def _check_table(node: Node, kind: Table, unit: Unit, report: Report, is_over: b
 
 
 def _check_name(key: Scalar, kind: Table, report: Report) -> None:
-    if len(key.text) > kind.longest_key:
-        message = f"the name has {len(key.text)} characters; at most {kind.longest_key} fit"
+    text = key.text
+    if len(text) > kind.longest_key:
+        message = f"the name has {len(text)} characters; at most {kind.longest_key} fit"
         report.add(codes.TEXT_TOO_LONG, key.place, message, "give it a shorter name")
-    elif not any(sign.isalnum() for sign in key.text) or "\n" in key.text:
-        report.add(
-            codes.NOT_A_NAME,
-            key.place,
-            f"{shown(key.text)} is no name for a {kind.noun}",
-            "use letters, digits and spaces",
-        )
+    elif not slug(text) or "\n" in text:
+        hint = "use letters a to z, digits and spaces; `name` below it may hold any letters"
+        report.add(codes.NOT_A_NAME, key.place, f"{shown(text)} is no name for a {kind.noun}", hint)
+    elif kind.noun == "fabric" and text in _TAKEN:
+        report.add(codes.NOT_A_NAME, key.place, f"{shown(text)} means something else here", "call the fabric otherwise")
+
+
+_TAKEN = (BATTING, "none", *(field.key for field in PIECE.fields))
+"""Words that cannot name a fabric: in a cut list or in a piece they are read as something else."""
 
 
 def _check_items(node: Node, kind: Items, unit: Unit, report: Report, is_over: bool) -> None:
