@@ -85,7 +85,7 @@ class Ruler:
         if length.unit is self.unit:
             return length
         true = self.converted(length).value
-        if 0 < true < mark / 2:  # A narrow strip must not vanish.
+        if -2 * mark < true < 2 * mark:  # A narrow strip would change too much, or vanish.
             mark = FINE_MARK[self.unit]
         if 0 < true < mark / 2:
             rounding = Rounding("finest mark of the ruler", mark, Direction.UP)
