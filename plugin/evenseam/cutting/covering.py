@@ -11,6 +11,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 from fractions import Fraction
 from math import gcd
+from typing import TypeAlias
 
 from evenseam.cutting.demand import Demand, Pattern
 from evenseam.cutting.simplex import Column, Effort, Row, cheapest_cover
@@ -18,11 +19,24 @@ from evenseam.cutting.simplex import Column, Effort, Row, cheapest_cover
 
 @dataclass(frozen=True, slots=True)
 class HeightRule:
-    """The strips at least this high are at least (or at most) so many."""
+    """The strips at least this high, or the pieces of one demand in them, are at least (or at most) so many."""
 
     height: int
     amount: int
     is_limit: bool
+    demand: int | None = None
+
+    def counted(self, pattern: Pattern) -> int:
+        """Return what one strip counts for this rule."""
+        if pattern.height < self.height:
+            return 0
+        if self.demand is None:
+            return 1
+        return sum(count for demand, _, count in pattern.pieces if demand == self.demand)
+
+
+_Stage: TypeAlias = tuple[list[int], int, int, int, int]
+"""The table before a piece was allowed, the length it takes, demand, lie, and how many at once (0 for any number)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,10 +78,8 @@ class Relaxation:
         rows = [Row(demand.count) for demand in self.demands] + [Row(rule.amount, rule.is_limit) for rule in rules]
 
         def column(pattern: Pattern) -> Column:
-            return pattern.height, (
-                *pattern.counts(len(self.demands)),
-                *(int(pattern.height >= rule.height) for rule in rules),
-            )
+            counted = (rule.counted(pattern) for rule in rules)
+            return pattern.height, (*pattern.counts(len(self.demands)), *counted)
 
         names: dict[Column, Pattern] = {}
         pool: list[Column] = []
@@ -94,15 +106,25 @@ class Relaxation:
         """Return for each height the strip whose pieces are worth most, where that is more than the strip costs."""
         size = len(self.demands)
         table = [0] * (self._room + 1)
-        stages: list[tuple[list[int], int, int, int, int]] = []
+        stages: list[_Stage] = []
         found: list[Pattern] = []
+        worth = list(prices[:size])
+        crossed: set[int] = set()
         for position, (along, across, place, number) in enumerate(self._lies):
-            price = prices[place]
-            if price > 0:
-                table = self._extend(table, stages, across, price, place, number)
+            changed = {row for row, rule in enumerate(rules) if rule.height <= along} - crossed
+            crossed |= changed
+            bonuses = [row for row in changed if rules[row].demand is not None and prices[size + row]]
+            for row in bonuses:
+                worth[rules[row].demand or 0] += prices[size + row]
+            if bonuses:
+                # Some pieces are worth more or less from this height on, so lower ones are weighed again.
+                table, stages = [0] * (self._room + 1), []
+                for _, lower_across, lower_place, lower_number in self._lies[:position]:
+                    table = self._extend(table, stages, lower_across, worth[lower_place], lower_place, lower_number)
+            table = self._extend(table, stages, across, worth[place], place, number)
             if position + 1 < len(self._lies) and self._lies[position + 1][0] == along:
                 continue
-            bonus = sum(prices[size + row] for row, rule in enumerate(rules) if along >= rule.height)
+            bonus = sum(prices[size + row] for row in crossed if rules[row].demand is None)
             if table[self._room] + bonus > along * denominator:
                 pattern = Pattern(along, _traced(table, stages, self._room))
                 if (along, pattern.counts(size)) not in self.patterns:
@@ -113,13 +135,15 @@ class Relaxation:
     def _extend(
         self,
         table: list[int],
-        stages: list[tuple[list[int], int, int, int, int]],
+        stages: list[_Stage],
         across: int,
         price: int,
         place: int,
         number: int,
     ) -> list[int]:
         room = self._room
+        if price <= 0:
+            return table
         most = min(self.demands[place].count, room // across)
         if most == room // across:
             after = list(table)
@@ -145,9 +169,7 @@ class Relaxation:
         return table
 
 
-def _traced(
-    table: list[int], stages: Sequence[tuple[list[int], int, int, int, int]], room: int
-) -> tuple[tuple[int, int, int], ...]:
+def _traced(table: list[int], stages: Sequence[_Stage], room: int) -> tuple[tuple[int, int, int], ...]:
     counts: dict[tuple[int, int], int] = {}
     place = room
     for before, length, demand, lie, taken in reversed(stages):

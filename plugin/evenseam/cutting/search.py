@@ -15,6 +15,7 @@ from evenseam.exact import ceiling, floor
 
 MOST_PIVOTS = 1_500
 MOST_NODES = 60
+_PIVOTS_OF_A_DIVE = 300
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,6 +41,8 @@ class _Search:
     """Bit h is set when some strips together are h high."""
     heap: list[tuple[int, int, tuple[HeightRule, ...]]] = field(default_factory=list)
     nodes: int = 0
+    stuck: int = 0
+    """The least bound of a node that could neither be split nor be made a plan."""
 
     @property
     def height(self) -> int:
@@ -71,6 +74,7 @@ def shortest_strips(
     for pattern in best:
         relaxation.add(pattern)
     search = _Search(demands, width, relaxation, best, _sums(relaxation.heights, total_height(best)))
+    search.stuck = search.height
     heappush(search.heap, (search.reachable(Fraction(simple_bound(demands, width))), 0, ()))
     bound = search.height
     while search.heap:
@@ -79,7 +83,7 @@ def shortest_strips(
             break
     else:
         bound = search.height
-    return Solved(search.best, min(bound, search.height))
+    return Solved(search.best, min(bound, search.stuck, search.height))
 
 
 def simple_bound(demands: Sequence[Demand], width: int) -> int:
@@ -111,30 +115,40 @@ def _visit(search: _Search) -> bool:
     if bound >= search.height:
         return True
     _round(search, relaxed)
+    if bound < search.height and search.nodes == 1:
+        _dive(search, relaxed)
     if bound >= search.height:
         return True
     split = _split(relaxed)
     if split is None:
-        # Whole numbers of strips of every height, yet no such plan was found: stays open.
-        heappush(search.heap, (bound, search.nodes, rules))
-        return False
-    height, amount = split
-    for number, rule in enumerate((HeightRule(height, amount + 1, False), HeightRule(height, amount, True))):
-        heappush(search.heap, (bound, 2 * search.nodes + number, (*rules, rule)))
+        # Whole numbers of strips and pieces at every height, yet no such plan was found: stays open.
+        search.stuck = min(search.stuck, bound)
+        return True
+    height, amount, demand = split
+    fewer, more = HeightRule(height, amount, True, demand), HeightRule(height, amount + 1, False, demand)
+    # Among equally promising nodes the newest comes first: the search goes deep and meets whole plans early.
+    heappush(search.heap, (bound, -2 * search.nodes, (*rules, fewer)))
+    heappush(search.heap, (bound, -2 * search.nodes - 1, (*rules, more)))
     return True
 
 
-def _split(relaxed: Relaxed) -> tuple[int, int] | None:
-    """Return a height from which on the number of strips is not whole, and that number rounded down."""
-    found: tuple[Fraction, int, int] | None = None
-    total = Fraction(0)
-    for height in sorted({pattern.height for pattern, _ in relaxed.used}, reverse=True):
-        total += sum((amount for pattern, amount in relaxed.used if pattern.height == height), Fraction(0))
-        below = floor(total)
-        distance = abs(total - below - Fraction(1, 2))
-        if total != below and (found is None or distance < found[0]):
-            found = (distance, height, below)
-    return (found[1], found[2]) if found else None
+def _split(relaxed: Relaxed) -> tuple[int, int, int | None] | None:
+    """Return a height from which on a count is not whole, the count rounded down, and whose (None: strips)."""
+    heights = sorted({pattern.height for pattern, _ in relaxed.used}, reverse=True)
+    demands = sorted({demand for pattern, _ in relaxed.used for demand, _, _ in pattern.pieces})
+    for group in ([None], demands):
+        found: tuple[Fraction, int, int, int | None] | None = None
+        for demand in group:
+            for height in heights:
+                rule = HeightRule(height, 0, False, demand)
+                total = sum((amount * rule.counted(pattern) for pattern, amount in relaxed.used), Fraction(0))
+                below = floor(total)
+                distance = abs(total - below - Fraction(1, 2))
+                if total != below and (found is None or distance < found[0]):
+                    found = (distance, height, below, demand)
+        if found:
+            return found[1:]
+    return None
 
 
 def _round(search: _Search, relaxed: Relaxed) -> None:
@@ -145,6 +159,39 @@ def _round(search: _Search, relaxed: Relaxed) -> None:
     for more in range(len(fractional) + 1):
         chosen = [pattern for pattern, times in whole for _ in range(times)] + fractional[:more]
         search.offer(_completed(search, chosen))
+
+
+def _dive(search: _Search, relaxed: Relaxed) -> None:
+    """Fix strips step by step, solving the relaxation anew for what is left after each."""
+    chosen: list[Pattern] = []
+    left = [demand.count for demand in search.demands]
+    pivots = _PIVOTS_OF_A_DIVE
+    while relaxed.used:
+        step = [pattern for pattern, amount in relaxed.used for _ in range(floor(amount))]
+        if not step:
+            step = [max(relaxed.used, key=lambda use: (use[1], use[0].height, use[0].pieces))[0]]
+        chosen += step
+        for pattern in step:
+            for place, count in enumerate(pattern.counts(len(left))):
+                left[place] = max(0, left[place] - count)
+        places = [place for place, count in enumerate(left) if count]
+        if not places:
+            break
+        rest = Relaxation(
+            [Demand(search.demands[place].lies, left[place]) for place in places], search.width, Effort(pivots)
+        )
+        solved = rest.solve((), 8 * search.height)
+        if solved is None:
+            break
+        relaxed = Relaxed(
+            solved.height,
+            tuple(
+                (Pattern(one.height, tuple((places[d], lie, n) for d, lie, n in one.pieces)), amount)
+                for one, amount in solved.used
+            ),
+        )
+        search.offer(_completed(search, chosen))
+    search.offer(_completed(search, chosen))
 
 
 def _completed(search: _Search, chosen: Sequence[Pattern]) -> tuple[Pattern, ...]:
