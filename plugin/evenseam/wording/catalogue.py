@@ -50,10 +50,10 @@ class Language:
         numbers: Sequence[str] = self.words["numbers"]["words"]
         return numbers[count] if 0 <= count < len(numbers) else str(count)
 
-    def ordinal(self, count: int) -> str:
-        """Return first, second, … as long as the list goes, then the number with a stop."""
-        ordinals: Sequence[str] = self.words["numbers"]["ordinals"]
-        return ordinals[count - 1] if 0 < count <= len(ordinals) else f"{count}."
+    def times(self, count: int) -> str:
+        """Return once, twice, three times, …"""
+        words: Sequence[str] = self.words["numbers"]["times"]
+        return words[count] if 0 <= count < len(words) else f"{self.in_words(count)} {self.noun('time', count)}"
 
     def listed(self, parts: Sequence[str]) -> Markdown:
         """Return parts as a spoken list: a, b and c. Parts that are not Markdown yet are escaped."""
@@ -87,7 +87,7 @@ def language(code: str = BASE_LANGUAGE) -> Language:
     environment.globals["size"] = _size
     environment.filters.update(
         in_words=ready.in_words,
-        ordinal=ready.ordinal,
+        times_in_words=ready.times,
         counted=lambda count, key: f"{ready.in_words(count)} {ready.noun(key, count)}",
         number_of=lambda count, key: f"{count} {ready.noun(key, count)}",
         noun=lambda count, key: ready.noun(key, count),

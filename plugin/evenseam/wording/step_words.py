@@ -149,47 +149,66 @@ class StepWords:
         return self.pieces.part(block, pieces, maker)
 
     def _run(self, run: JoinRun, step: Step) -> dict[str, Any]:
-        parts = [self.pieces.called(part) for part in run.parts]
         distinct = list(dict.fromkeys(run.parts))
+        called = {name: self.pieces.called(name) for name in distinct}
         made = self.pieces.called(step.makes)
-        is_in_turn = len(distinct) == 2 and len(parts) > 2 and run.parts == tuple(distinct[place % 2] for place in range(len(parts))) and len(parts) % 2 == 1  # fmt: skip
-        order = "same" if len(distinct) == 1 else "in turn" if is_in_turn else "list"
-        told = [parts[run.parts.index(name)] for name in distinct] if order != "list" else parts
-        in_words = self.scribe.language.in_words
-        counts = [run.parts.count(name) for name in distinct]
+        order = _order(run.parts, [called[name].kind for name in distinct])
+        joins_rows = any(part.kind in ("row", "column", "sashing_row") for part in called.values())
+        rows = self.pieces.steps_of_kind(made.kind) if made.kind in ("row", "column") else ()
+        has_many_rows = sum(row.times for row in rows) > 1
         return {
             "made": made,
+            "is_numbered": len(rows) > 1,
             "order": order,
-            "count": len(parts),
+            "seams": len(run.parts) - 1,
             "is_across": run.run is Run.ACROSS,
-            "parts": [
-                {"one": part.one, "many": part.many, "text": part.one, "counted": Markdown(f"{in_words(count)} {part.of(count)}")}
-                for part, count in zip(told, counts if order != "list" else [1] * len(told), strict=True)
-            ],
+            "parts": [called[name].one for name in run.parts],
+            "first": called[run.parts[0]].one,
+            "told": [self._counted(called[name], run.parts.count(name)) for name in distinct],
             "has_turns": any(run.quarter_turns),
             "press": self._press_run(run),
-            "seams_nest": made.kind in ("row", "column") and step.times > 1 and order == "same",
-            "holds_blocks": any(part.kind == "block" for part in parts),
+            "joins_rows": joins_rows,
+            "seams_nest": has_many_rows and step == rows[0] and run.press in (Press.FIRST, Press.SECOND),
+            "holds_blocks": any(part.kind == "block" for part in called.values()),
             "block_parts": sum(self.pieces.holds_blocks(part) for part in run.parts),
+            **self._border_of_strip(step),
         }
+
+    def _counted(self, called: Called, count: int) -> Markdown:
+        return Markdown(f"{self.scribe.language.in_words(count)} {called.of(count)}")
+
+    def _border_of_strip(self, step: Step) -> dict[str, Any]:
+        """Return which border and sides a strip with cornerstones is for."""
+        for other in self.scribe.sheet.program.steps:
+            if isinstance(other.operation, AddBorderStrips) and other.operation.strip == step.makes:
+                return {key: value for key, value in self._border(other.operation).items() if key in ("border", "sides")}
+        return {"border": "", "sides": ()}
 
     def _border(self, adding: AddBorderStrips) -> dict[str, Any]:
         project = self.scribe.sheet.project
         border = next(border for border in project.borders if border.id == adding.border)
         is_across = adding.run is Run.ACROSS
         edges = self.scribe.language.words["edges"]
-        cut = next((cut for cut in self.scribe.sheet.cuts.cuts if cut.id == adding.strip), None)
+        sizes = self._strip_size(adding.strip)
         left_right, top_bottom = (edges["left"], edges["right"]), (edges["top"], edges["bottom"])
         fabric = project.fabric(border.fabric)
         return {
             "border": border.name,
             "sides": left_right if is_across else top_bottom,
             "across": top_bottom if is_across else left_right,
-            "length": (cut.height if is_across else cut.width) if cut else None,
+            "length": sizes[1] if is_across else sizes[0],
             "press": self._press(adding.press, None, None),
             "fabric": fabric.name,
             "is_directional": fabric.is_directional,
         }
+
+    def _strip_size(self, strip: str) -> tuple[Quantity, Quantity]:
+        """Return width and height of a border strip: as cut, or as sewn when it has cornerstones."""
+        maker = next((step for step in self.scribe.sheet.program.steps if step.makes == strip), None)
+        if maker is not None and maker.measures is not None:
+            return maker.measures
+        cut = self._cut(strip)
+        return cut.width, cut.height
 
     def _layers(self, layering: LayerTurned | LayerForQuilting) -> dict[str, Any]:
         finish = self.scribe.sheet.project.finish
@@ -249,3 +268,12 @@ def _longer(width: Quantity, height: Quantity) -> Quantity:
 
 def _shorter(width: Quantity, height: Quantity) -> Quantity:
     return height if width.value > height.value else width
+
+
+def _order(parts: tuple[str, ...], kinds: list[str]) -> str:
+    """Return how the order of parts is best told: all the same, two kinds in turn, or as a list."""
+    distinct = list(dict.fromkeys(parts))
+    if len(distinct) == 1:
+        return "same"
+    is_in_turn = len(parts) % 2 == 1 and parts == tuple(distinct[place % 2] for place in range(len(parts)))
+    return "in turn" if len(distinct) == 2 and len(set(kinds)) == 2 and is_in_turn else "list"

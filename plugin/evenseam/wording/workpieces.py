@@ -47,7 +47,7 @@ class Workpieces:
             case JoinPieces(block=block) as joining:
                 return self.part(block, joining.first_pieces + joining.second_pieces, step)
             case JoinRun():
-                return self._run(step, step.operation)
+                return self._run(step)
             case MakeCornerPockets():
                 return self._named("corner_pocket")
             case MakeSleeve():
@@ -71,17 +71,12 @@ class Workpieces:
             if wanted == {*join.first_pieces, *join.second_pieces}:
                 if join.makes.count("+") < 3 or step is None:
                     return self._named("unit", join.makes)
-                return self._from_step(Called(Markdown(self._noun("unit", 1)), Markdown(self._noun("unit", 2)), "unit"), step)
+                return self._from_step(self._unit(), step)
         raise KeyError(f"no part of block {block} is made of {sorted(wanted)}")
 
     def makes_whole_block(self, step: Step) -> bool:
         """Tell whether a step leaves a whole block."""
         return self.called(step.makes).kind == "block"
-
-    def rows(self) -> tuple[Step, ...]:
-        """Return the steps that leave a row or column with blocks in it."""
-        steps = (step for step in self._makers.values() if isinstance(step.operation, JoinRun))
-        return tuple(step for step in steps if self._run_kind(step) in ("row", "column"))
 
     def holds_blocks(self, name: str) -> bool:
         """Tell whether a workpiece is a block or has blocks in it."""
@@ -93,17 +88,23 @@ class Workpieces:
                 return any(self.holds_blocks(part) for part in parts)
         return False
 
-    def _run(self, step: Step, run: JoinRun) -> Called:
-        kind = self._run_kind(step)
-        called = self._named(kind)
-        alike = [other for other in self._makers.values() if isinstance(other.operation, JoinRun) and self._run_kind(other) == kind]
-        return self._from_step(called, step) if len(alike) > 1 else called
+    def _run(self, step: Step) -> Called:
+        kind = self.run_kind(step)
+        alike = self.steps_of_kind(kind)
+        return self._numbered(self._named(kind), alike.index(step) + 1) if len(alike) > 1 and kind != "longer_strip" else self._named(kind)
 
-    def _run_kind(self, step: Step) -> str:
+    def steps_of_kind(self, kind: str) -> tuple[Step, ...]:
+        """Return the steps that join a row, a column, a sashing row, … in order."""
+        steps = self._scribe.sheet.program.steps
+        return tuple(step for step in steps if isinstance(step.operation, JoinRun) and self.run_kind(step) == kind)
+
+    def run_kind(self, step: Step) -> str:
+        """Return what a run makes: row, column, sashing_row, longer_strip or center."""
         run = step.operation
-        assert isinstance(run, JoinRun)
+        if not isinstance(run, JoinRun):
+            raise ValueError(f"step {step.id} joins no run")
         if step.makes in self._border_strips:
-            return "border_strip"
+            return "longer_strip"
         if step.makes not in self._in_runs:
             return "center"
         if not self.holds_blocks(step.makes):
@@ -120,9 +121,16 @@ class Workpieces:
         return Called(escape(cut.label), escape(cut.label), "cut")
 
     def _from_step(self, called: Called, step: Step) -> Called:
-        words = self._scribe.language.words["called"]["from_step"]
-        number = str(self._numbers[step.id])
-        one, many = (form.replace("{one}", called.one).replace("{many}", called.many).replace("{number}", number) for form in words)
+        return self._counted_off("from_step", called, self._numbers[step.id])
+
+    def _numbered(self, called: Called, number: int) -> Called:
+        return self._counted_off("numbered", called, number)
+
+    def _counted_off(self, phrase: str, called: Called, number: int) -> Called:
+        forms = self._scribe.language.words["called"][phrase]
+        one, many = (
+            form.replace("{one}", called.one).replace("{many}", called.many).replace("{number}", str(number)) for form in forms
+        )
         return Called(Markdown(one), Markdown(many), called.kind)
 
     def _named(self, kind: str, name: str = "") -> Called:
@@ -130,5 +138,6 @@ class Workpieces:
         written = escape(name)
         return Called(Markdown(one.replace("{name}", written)), Markdown(many.replace("{name}", written)), kind)
 
-    def _noun(self, key: str, count: int) -> str:
-        return self._scribe.language.noun(key, count)
+    def _unit(self) -> Called:
+        noun = self._scribe.language.noun
+        return Called(Markdown(noun("unit", 1)), Markdown(noun("unit", 2)), "unit")

@@ -172,7 +172,7 @@ def _steps(scribe: Scribe, prose: Addressed) -> tuple[Block, ...]:
     blocks: list[Block] = []
     group = ""
     for number, step in enumerate(scribe.sheet.program.steps, start=1):
-        if (key := _group(scribe, step)) != group:
+        if (key := _group(scribe, words.pieces, step)) != group:
             group = key
             blocks += _group_opening(scribe, key)
         blocks.append(_step(words, step, number, prose))
@@ -196,11 +196,13 @@ _GROUPS: tuple[tuple[tuple[type, ...], str], ...] = (
 )
 
 
-def _group(scribe: Scribe, step: Step) -> str:
+def _group(scribe: Scribe, pieces: Workpieces, step: Step) -> str:
     """Return under which heading a step stands."""
     if isinstance(step.operation, (PieceSection, JoinPieces)):
         return f"blocks:{step.operation.block}"
     is_turned = isinstance(scribe.sheet.project.finish, Turned)
+    if isinstance(step.operation, JoinRun) and pieces.run_kind(step) == "longer_strip":
+        return "borders"
     if isinstance(step.operation, AttachCornerPockets) and not is_turned:
         return "binding"
     for kinds, key in _GROUPS:
