@@ -2,34 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
-from dataclasses import dataclass
-from fractions import Fraction
-from math import lcm
-from typing import Any
-
 from evenseam.exact import Number
-from evenseam.pattern import Cut, Project, Run
+from evenseam.pattern import Cut, Project
 from evenseam.sizing.simulator import codes
+from evenseam.sizing.simulator.layout import arranged, distinct, leaves, tape_for
 from evenseam.sizing.simulator.plane import least
 from evenseam.sizing.simulator.table import Table
 from evenseam.sizing.simulator.workpiece import Flat, turned
 
 Counts = dict[tuple[str, int], int]
-
-
-@dataclass(frozen=True, slots=True)
-class Expected:
-    """The centre as the author decided it, finished, from its top left corner."""
-
-    width: Number
-    height: Number
-    blocks: dict[tuple[Number, Number], tuple[int, int, str, int]]
-    """Row, column, block id and quarter turns, by the block's top left corner."""
-    across: tuple[Number, ...]
-    """Left edges of upright sashing."""
-    down: tuple[Number, ...]
-    """Top edges of level sashing."""
 
 
 def arranged_counts(project: Project) -> Counts:
@@ -49,44 +30,6 @@ def laid_out(project: Project, piece: Flat) -> Flat:
     positions = project.arrangement.positions
     is_alone = len(positions) == 1 and len(positions[0]) == 1
     return turned(piece, positions[0][0].quarter_turns) if piece.block and is_alone else piece
-
-
-def expected_centre(project: Project) -> Expected:
-    """Work out where every block belongs: columns × block widths + sashing, in so many words."""
-    sashing = project.arrangement.sashing
-    gap: Number = sashing.width.value if sashing else Fraction(0)
-    outer: Number = gap if sashing and sashing.is_around else Fraction(0)
-    sizes = {block.id: (block.width.value, block.height.value) for block in project.blocks}
-    blocks: dict[tuple[Number, Number], tuple[int, int, str, int]] = {}
-    across: list[Number] = []
-    down: list[Number] = []
-    y = outer
-    width: Number = Fraction(0)
-    rows = project.arrangement.positions
-    for row_number, row in enumerate(rows):
-        x = outer
-        tallest: Number = Fraction(0)
-        for column_number, position in enumerate(row):
-            wide, high = sizes.get(position.block, (Fraction(0), Fraction(0)))
-            if position.quarter_turns % 2 == 1:
-                wide, high = high, wide
-            blocks[x, y] = (row_number, column_number, position.block, position.quarter_turns % 4)
-            tallest = high if high > tallest else tallest
-            x = x + wide
-            if column_number < len(row) - 1:
-                if row_number == 0:
-                    across.append(x)
-                x = x + gap
-        width = x + outer if x + outer > width else width
-        y = y + tallest
-        if row_number < len(rows) - 1:
-            down.append(y)
-            y = y + gap
-    height = y + outer
-    if sashing and sashing.is_around:
-        across = [Fraction(0), *across, width - outer]
-        down = [Fraction(0), *down, height - outer]
-    return Expected(width, height, blocks, tuple(across), tuple(down))
 
 
 def check_centre(table: Table, centre: Flat) -> None:
@@ -114,7 +57,8 @@ def check_centre(table: Table, centre: Flat) -> None:
                 place=arrangement.place,
             )
         return
-    _check_places(table, centre, expected_centre(project))
+    if _check_strips(table, centre):
+        _check_places(table, centre)
 
 
 def _check_prints(table: Table, centre: Flat) -> None:
@@ -132,43 +76,36 @@ def _check_prints(table: Table, centre: Flat) -> None:
             )
 
 
-def _check_places(table: Table, centre: Flat, expected: Expected) -> None:
-    project = table.project
-    seam = table.seam
-    arrangement = project.arrangement
-    width, height = centre.width - 2 * seam, centre.height - 2 * seam
-    if not _check_strips(table, centre):
-        return
-    if (width, height) != (expected.width, expected.height):
+def _check_places(table: Table, centre: Flat) -> None:
+    """Compare the size of the centre, and the place of every block and strip, with the arrangement."""
+    project, arrangement = table.project, table.project.arrangement
+    sashing = arrangement.sashing
+    tape = tape_for(project, centre)
+    wanted = arranged(project, tape)
+    size = (centre.width - 2 * table.seam, centre.height - 2 * table.seam)
+    decided = (tape.length(wanted.width), tape.length(wanted.height))
+    if size != decided:
         table.tell(
             codes.TOP_SIZE_DIFFERS,
-            f"the blocks and sashing finish at {table.size(width, height)}, the arrangement decides "
-            f"{table.size(expected.width, expected.height)}",
+            f"the blocks and sashing finish at {table.size(*size)}, the arrangement decides {table.size(*decided)}",
             place=arrangement.place,
         )
         return
-    sashing = arrangement.sashing
-    corners = {(x, y) for x in expected.across for y in expected.down}
-    cornerstones = corners if sashing and sashing.cornerstone_fabric else set()
-    as_exact = _in_whole_steps(table, centre, expected)
-    places = {(as_exact(x), as_exact(y)): what for (x, y), what in expected.blocks.items()}
-    stones = {(as_exact(x), as_exact(y)) for x, y in cornerstones}
-    gap = as_exact(sashing.width.value) if sashing else 0
+    stones = wanted.crossings if sashing and sashing.cornerstone_fabric else set()
+    gap = tape.marks(sashing.width.value) if sashing else None
     found_stones = 0
-    for x, y, wide, high, leaf in _leaves(centre, as_exact, as_exact(seam)):
-        if leaf.cut is None:
-            what = places.get((x, y))
-            if what is None or what[2:] != (leaf.block, leaf.turns):
-                _tell_place(table, leaf, what)
+    for leaf in leaves(centre, tape, table.seam):
+        cut = leaf.piece.cut
+        if cut is None:
+            what = wanted.blocks.get((leaf.x, leaf.y))
+            if what is None or what[2:] != (leaf.piece.block, leaf.piece.turns):
+                _tell_place(table, leaf.piece, what)
                 return
-        elif (x, y) in stones and (wide, high) == (gap, gap):
+        elif sashing and stones and leaf.width == leaf.height == gap and (leaf.x, leaf.y) in stones:
             found_stones += 1
-            if sashing and leaf.cut.material != sashing.cornerstone_fabric:
-                table.check_fabric(leaf.cut, sashing.cornerstone_fabric or "", "the cornerstones")
-                return
-        elif sashing and leaf.cut.material != sashing.fabric:
-            table.check_fabric(leaf.cut, sashing.fabric, "the sashing")
-            return
+            table.check_fabric(cut, sashing.cornerstone_fabric or "", "the cornerstones")
+        elif sashing:
+            table.check_fabric(cut, sashing.fabric, "the sashing")
     if found_stones != len(stones):
         table.tell(
             codes.SASHING_NOT_AS_DECIDED,
@@ -180,15 +117,9 @@ def _check_places(table: Table, centre: Flat, expected: Expected) -> None:
 def _check_strips(table: Table, centre: Flat) -> bool:
     """Check every different strip once, wherever it lies in the centre."""
     told = table.told
-    seen: set[int] = set()
-    waiting = [centre]
-    while waiting:
-        flat = waiting.pop()
-        if id(flat) not in seen:
-            seen.add(id(flat))
-            waiting.extend(flat.parts)
-            if flat.cut is not None:
-                check_sashing(table, flat.cut, (flat.width, flat.height))
+    for piece in distinct(centre):
+        if piece.cut is not None:
+            check_sashing(table, piece.cut, (piece.width, piece.height))
     return table.told == told
 
 
@@ -227,61 +158,3 @@ def _tell_place(table: Table, leaf: Flat, what: tuple[int, int, str, int] | None
 
 def _turned(turns: int) -> str:
     return ("", " turned a quarter clockwise", " turned half round", " turned a quarter anticlockwise")[turns]
-
-
-def _in_whole_steps(table: Table, centre: Flat, expected: Expected) -> Callable[[Number], Any]:
-    """Return how to write a length as a whole number of the finest step that occurs, which is quick to add.
-
-    Where a square root occurs there is no such step, and lengths stay as they are.
-    """
-    numbers: list[Number] = [table.seam, *expected.across, *expected.down]
-    numbers += [value for corner in expected.blocks for value in corner]
-    seen: set[int] = set()
-    waiting = [centre]
-    while waiting:
-        way = waiting.pop()
-        if id(way) not in seen:
-            seen.add(id(way))
-            waiting.extend(way.parts)
-            numbers += [way.width, way.height]
-    if not all(isinstance(number, Fraction) for number in numbers):
-        return lambda value: value
-    step = lcm(*(number.denominator for number in numbers if isinstance(number, Fraction)))
-    known: dict[Number, int] = {}
-
-    def in_steps(value: Number) -> int:
-        if value not in known:
-            known[value] = int(value * step) if isinstance(value, Fraction) else 0
-        return known[value]
-
-    return in_steps
-
-
-def _leaves(centre: Flat, exact: Callable[[Number], Any], seam: Any) -> list[tuple[Any, Any, Any, Any, Flat]]:
-    """Return left, top, width and height, finished, of every block and strip."""
-    sizes: dict[int, tuple[Any, Any]] = {}
-    found: list[tuple[Any, Any, Any, Any, Flat]] = []
-    waiting: list[tuple[Any, Any, Flat]] = [(exact(Fraction(0)), exact(Fraction(0)), centre)]
-    while waiting:
-        x, y, way = waiting.pop()
-        if not way.parts:
-            wide, high = _finished(way, exact, seam, sizes)
-            found.append((x, y, wide, high, way))
-            continue
-        for part in way.parts:
-            waiting.append((x, y, part))
-            wide, high = _finished(part, exact, seam, sizes)
-            if way.run is Run.ACROSS:
-                x = x + wide
-            else:
-                y = y + high
-    return found
-
-
-def _finished(
-    way: Flat, exact: Callable[[Number], Any], seam: Any, sizes: dict[int, tuple[Any, Any]]
-) -> tuple[Any, Any]:
-    size = sizes.get(id(way))
-    if size is None:
-        size = sizes[id(way)] = (exact(way.width) - 2 * seam, exact(way.height) - 2 * seam)
-    return size

@@ -23,7 +23,7 @@ from evenseam.pattern import (
     TurnOut,
 )
 from evenseam.sizing.simulator import codes
-from evenseam.sizing.simulator.arranged import check_centre, expected_centre, laid_out
+from evenseam.sizing.simulator.arranged import check_centre, laid_out
 from evenseam.sizing.simulator.blocks import BlockMaker
 from evenseam.sizing.simulator.patches import RECTANGLES
 from evenseam.sizing.simulator.runs import as_flat, spoilt_among
@@ -263,16 +263,15 @@ def _checked_top(
         )
     if table.told > told:
         return None
-    expected = expected_centre(project)
     added: Number = Fraction(0)
     for border in project.borders:
         added = added + 2 * border.width.value
-    wide, high = expected.width + added, expected.height + added
-    if (width - 2 * table.seam, height - 2 * table.seam) != (wide, high):
+    if (width, height) != (centre.width + added, centre.height + added):
         table.tell(
             codes.TOP_SIZE_DIFFERS,
-            f"the top finishes at {table.size(width - 2 * table.seam, height - 2 * table.seam)}, blocks, sashing and "
-            f"borders add up to {table.size(wide, high)}",
+            f"the top finishes at {table.size(width - 2 * table.seam, height - 2 * table.seam)}; the centre of "
+            f"{table.size(centre.width - 2 * table.seam, centre.height - 2 * table.seam)} and borders of "
+            f"{table.length(added)} in all do not add up to that",
         )
         return None
     return width, height
