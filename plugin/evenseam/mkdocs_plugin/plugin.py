@@ -24,13 +24,13 @@ from evenseam.publish.handout import PAPERS
 from evenseam.publish.head import write_head
 from evenseam.publish.options import EDITIONS, SiteOptions
 from evenseam.publish.site import STYLE_FILE, build_site
-from evenseam.publish.site_files import SiteFiles, SitePage
+from evenseam.publish.site_files import SiteFile, SiteFiles, SitePage
 from evenseam.publish.sources import find_patterns
 
 log = get_plugin_logger("evenseam")
 
 
-class EvenseamConfig(Config):
+class EvenseamConfig(Config):  # type: ignore[no-untyped-call]
     """What can be set under `plugins: - evenseam:` in mkdocs.yml."""
 
     patterns = opt.Dir(exists=True, default="patterns")
@@ -47,7 +47,7 @@ class EvenseamConfig(Config):
     cache = opt.Type(str, default=".cache/evenseam")
 
 
-class EvenseamPlugin(BasePlugin[EvenseamConfig]):
+class EvenseamPlugin(BasePlugin[EvenseamConfig]):  # type: ignore[no-untyped-call]
     """One page per pattern, size and edition; a gallery; handouts and open data beside them."""
 
     def __init__(self) -> None:
@@ -162,12 +162,13 @@ def _mark_changed(site: SiteFiles, memory: Path) -> None:
     Results keep the time at which they were first made, so that going back to an earlier text would look like no
     change.
     """
-    shown = {item.path: item.stored.name for item in (*site.pages, *site.files)}
+    items: list[SitePage | SiteFile] = [*site.pages, *site.files]
+    shown = {item.path: item.stored.name for item in items}
     try:
         before = json.loads(memory.read_text(encoding="utf-8"))
     except (OSError, ValueError):
         before = {}
-    changed = [item for item in (*site.pages, *site.files) if before.get(item.path) != item.stored.name]
+    changed = [item for item in items if before.get(item.path) != item.stored.name]
     if not changed:
         return
     for item in changed:

@@ -14,7 +14,7 @@ MARK_FILE = ".evenseam-export"
 """Stands in every exported folder, so that only such a folder is ever replaced."""
 
 
-class ExportRefused(Exception):
+class ExportRefusedError(Exception):
     """The folder to write holds something that was not exported; the message names it."""
 
 
@@ -23,12 +23,12 @@ def export(site: SiteFiles, out: Path, docs: Path | None = None, *, has_folders:
 
     Pages become `.md` files with a title in front and finished HTML below. With `docs`, the hand-written pages of that
     folder go along. `has_folders` tells how the generator addresses pages: harbour/size/ or harbour/size.html. Whoever
-    looks sees the old folder or the new one, never half of it. Raises ExportRefused when `out` is there and is not an
+    looks sees the old folder or the new one, never half of it. Raises ExportRefusedError when `out` is there and is not an
     exported folder.
     """
     out = out.absolute()
     if out.exists() and not (out / MARK_FILE).exists() and any(out.iterdir()):
-        raise ExportRefused(f"{out} is not empty and was not written by an export; name another folder")
+        raise ExportRefusedError(f"{out} is not empty and was not written by an export; name another folder")
     out.parent.mkdir(parents=True, exist_ok=True)
     beside = Path(tempfile.mkdtemp(dir=out.parent, prefix=f".{out.name}-"))
     try:

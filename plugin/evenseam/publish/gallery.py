@@ -30,13 +30,13 @@ def _card(pattern: MadePattern) -> str:
         if pattern.picture
         else ""
     )
-    names = list(dict.fromkeys(size.name for size in pattern.sizes))
+    facts = (pattern.skill_level, _list(list(dict.fromkeys(size.name for size in pattern.sizes))))
     return (
         f'<li class="card"><div class="card-picture">{picture}</div>\n'
         # The picture needs no words of its own here: the title beside it is the link's name.
         f'<p class="card-title"><a href="{link}">{escape(pattern.title)}</a></p>\n'
         f"<p>{escape(pattern.summary)}</p>\n"
-        f'<p class="card-facts">{escape(pattern.skill_level)} · {escape(_list(names))}</p></li>'
+        f'<p class="card-facts">{escape(" · ".join(fact for fact in facts if fact))}</p></li>'
     )
 
 

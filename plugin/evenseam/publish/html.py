@@ -189,8 +189,8 @@ class _Writer:
     def caution(self, caution: Caution) -> str:
         id = self.fresh_id("caution")
         return (
-            f'<aside class="caution" aria-labelledby="{id}">\n<p class="caution-title" id="{id}">{escape(caution.title)}'
-            f"</p>\n{self.blocks(caution.blocks)}\n</aside>"
+            f'<aside class="caution" aria-labelledby="{id}">\n<p class="caution-title" id="{id}">'
+            f"{escape(caution.title)}</p>\n{self.blocks(caution.blocks)}\n</aside>"
         )
 
     def step(self, step: StepBlock) -> str:

@@ -6,7 +6,9 @@ import html
 import re
 
 _SPACE = re.compile(r"\s*[\r\n\v\f\x1c-\x1e\x85\u2028\u2029]\s*")
-_CONTROL = re.compile(r"[\x00-\x08\x0e-\x1f\x7f-\x84\x86-\x9f\u202a-\u202e\u2066-\u2069\ufeff\ufffe\uffff\ud800-\udfff]")
+_CONTROL = re.compile(
+    r"[\x00-\x08\x0e-\x1f\x7f-\x84\x86-\x9f\u202a-\u202e\u2066-\u2069\ufeff\ufffe\uffff\ud800-\udfff]"
+)
 _BLANK_LINES = re.compile(r"\n\s*(?=\n)")
 _COLOUR = re.compile(r"#[0-9a-fA-F]{6}", re.ASCII)
 _ADDRESS = re.compile(r"(?:https?://|mailto:)[^\s<>\"'\\]+|[A-Za-z0-9_.~/#%-]+", re.ASCII)

@@ -3,28 +3,31 @@
 from __future__ import annotations
 
 import json
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from itertools import chain
 
+from evenseam.exact import Unit
 from evenseam.figures import Theme
+from evenseam.figures.paper import Paper, PaperPage, template_pages
 from evenseam.pattern import Pattern
 from evenseam.problems import Outcome, Problem, Report
 from evenseam.publish.cache import Cache, key_of
 from evenseam.publish.checked import CheckedPattern, check_pattern
 from evenseam.publish.entry import MadeFile, MadePage, MadePattern, MadeSize, as_text, from_text
-from evenseam.publish.handout import HandoutFrame, TruePage, handout_data, set_handout
+from evenseam.publish.handout import HandoutFrame, handout_data, set_handout
 from evenseam.publish.html import HtmlText, write_html
 from evenseam.publish.options import SiteOptions, edition_of
+from evenseam.publish.paper_pdf import templates_pdf
 from evenseam.publish.pattern_pages import Download, SizeRow, finished_size, write_overview, write_size_page
 from evenseam.publish.pictures import SheetPictures, card_picture, has_cairo, size_of
 from evenseam.publish.problem_page import write_problems
 from evenseam.publish.sources import PatternSource
-from evenseam.publish.template_sheets import template_pages, templates_pdf
 from evenseam.sheet import PatternSheet, sheet_as_json
 from evenseam.wording import write_document
 from evenseam.wording.document import Document
 
 CARD_GROUND = "#eef2f3"
+EDITION_NAMES = {Unit.INCH: "inch", Unit.CENTIMETRE: "centimetre"}
 PAPER_NAMES = {"letter": "Letter", "a4": "A4"}
 
 
@@ -61,7 +64,15 @@ def _unpublished(
     body = write_problems(title, problems, checked.sources)
     source = next(iter(checked.sources), "")
     page = MadePage(
-        path, title, title, f"{title} is not published yet.", (), cache.keep(body.encode()), source, "", is_searched=False
+        path,
+        title,
+        title,
+        f"{title} is not published yet.",
+        (),
+        cache.keep(body.encode()),
+        source,
+        "",
+        is_searched=False,
     )
     return MadePattern(checked.slug, title, "", "", "", path, "", (1, 1), (), (page,), (), problems, is_published=False)
 
@@ -123,8 +134,10 @@ class _Maker:
         name = f"{project.size}-{edition}"
         pictures = SheetPictures(sheet)
         made = MadeSize(project.size, project.name, edition, finished_size(sheet), self.path(f"{name}.md"))
-        text = write_html(outcome.value, pictures.painter(Theme.WEB, name))
-        return _Size(sheet, pictures, outcome.value, made, text)
+        subtitle = f"{outcome.value.subtitle}, {EDITION_NAMES[project.unit]} edition"
+        document = replace(outcome.value, subtitle=subtitle)
+        text = write_html(document, pictures.painter(Theme.WEB, name))
+        return _Size(sheet, pictures, document, made, text)
 
     def add_files(self, size: _Size) -> None:
         if self.options.has_handouts:
@@ -135,7 +148,7 @@ class _Maker:
 
     def add_handout(self, size: _Size, paper: str) -> None:
         pattern, project = size.sheet.pattern, size.sheet.project
-        sheets = template_pages(size.sheet, paper)
+        sheets = template_pages(size.sheet, Paper(paper))
         footer = f"{pattern.designer or pattern.title} · version {pattern.version} · "
         footer += f"seam allowance {project.seam_allowance.text}"
         frame = HandoutFrame(pattern.designer, footer, paper, pattern.place)
@@ -147,7 +160,7 @@ class _Maker:
         if sheets and self.options.has_paper_pictures and has_cairo():
             self.add_templates(size, paper, sheets)
 
-    def add_templates(self, size: _Size, paper: str, sheets: tuple[TruePage, ...]) -> None:
+    def add_templates(self, size: _Size, paper: str, sheets: tuple[PaperPage, ...]) -> None:
         label = f"Templates only, {PAPER_NAMES[paper]} (PDF)"
         self.add(size, label, f"{size.name}-templates-{paper}.pdf", templates_pdf(sheets))
 
@@ -165,7 +178,7 @@ class _Maker:
     def add_pictures(self, hero: _Size) -> tuple[str, tuple[int, int], str]:
         """Keep the pattern's picture; return its path, its size, and the path of its card (empty without cairo)."""
         title = self.title_of(hero)
-        svg = hero.pictures.svg("finished", Theme.PRINT, title, f"{title}, finished", "finished")
+        svg = hero.pictures.finished_alone(Theme.PRINT, title, f"{title}, finished", "finished")
         path, card = self.path("finished.svg"), ""
         self.files.append(MadeFile(path, self.cache.keep(svg.encode())))
         if self.options.has_paper_pictures and has_cairo():
@@ -177,7 +190,9 @@ class _Maker:
         title = self.title_of(hero)
         svg = hero.pictures.svg("finished", Theme.WEB, title, f"{title}, finished", "hero")
         body = write_overview(pattern, svg, "", rows, () if self.options.has_handouts else (NO_HANDOUTS,))
-        return self.page("index.md", pattern.title, pattern.title, pattern.summary, body, HtmlText("", (), frozenset()), card)
+        return self.page(
+            "index.md", pattern.title, pattern.title, pattern.summary, body, HtmlText("", (), frozenset()), card
+        )
 
     def size_page(self, size: _Size, rows: list[SizeRow], card: str) -> MadePage:
         title = size.document.title

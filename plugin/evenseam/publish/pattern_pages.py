@@ -43,7 +43,9 @@ def write_size_page(title: str, subtitle: str, text: HtmlText, here: MadeSize, r
     )
 
 
-def write_overview(pattern: Pattern, hero: str, introduction: str, rows: Sequence[SizeRow], notes: Sequence[str]) -> str:
+def write_overview(
+    pattern: Pattern, hero: str, introduction: str, rows: Sequence[SizeRow], notes: Sequence[str]
+) -> str:
     """Return the HTML of a pattern's first page: picture, facts, sizes with their downloads, corrections."""
     hero_figure = f'<figure class="hero" data-search-exclude>\n{hero}\n</figure>' if hero else ""
     left_out = "".join(f'<p class="note">{escape(note)}</p>\n' for note in notes)

@@ -3,9 +3,13 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
+from fractions import Fraction
 from functools import cache
 
 from evenseam.figures import Drawing, Theme, draw, to_svg
+from evenseam.figures.frame import Frame, rectangle
+from evenseam.figures.scenes.finished import HIGHEST
 from evenseam.publish.html import Painter
 from evenseam.sheet import PatternSheet
 from evenseam.wording.document import Picture
@@ -31,6 +35,15 @@ class SheetPictures:
         if name not in self._drawings:
             self._drawings[name] = draw(self.sheet, name)
         return to_svg(self._drawings[name], theme, title, description, id_prefix)
+
+    def finished_alone(self, theme: Theme, title: str, description: str, id_prefix: str) -> str:
+        """Return the finished piece without the list of its fabrics below it: for cards and previews."""
+        sized = self.sheet.sized
+        width, height = sized.finished_width.value, sized.finished_height.value
+        frame = Frame.fitting(width, height, high=HIGHEST)
+        inside = frame.polygon(rectangle(Fraction(0), Fraction(0), width, height))
+        drawing = replace(draw(self.sheet, "finished"), frame=inside)
+        return to_svg(drawing, theme, title, description, id_prefix)
 
     def painter(self, theme: Theme, page: str) -> Painter:
         """Return a painter for one page; its pictures' ids are told apart by the page's name and a number."""
@@ -63,7 +76,7 @@ def has_cairo() -> bool:
 
 def card_picture(svg: str, background: str) -> bytes:
     """Return a PNG for link previews: the picture in the middle of a plain ground. Needs cairo."""
-    import cairosvg
+    import cairosvg  # type: ignore[import-untyped]
 
     width, height = size_of(svg)
     scale = min((CARD_WIDTH - 80) / width, (CARD_HEIGHT - 80) / height)

@@ -63,7 +63,9 @@ def build_site(
 def _gallery_page(gallery: str, options: SiteOptions, cache: Cache) -> MadePage:
     body = without_blank_lines(f'<div class="pattern-page">\n<h1>{GALLERY_TITLE}</h1>\n{gallery}\n</div>')
     path = f"{options.folder}/index.md"
-    return MadePage(path, GALLERY_TITLE, GALLERY_TITLE, "Every pattern, with its picture.", (), cache.keep(body.encode()), "", "")
+    return MadePage(
+        path, GALLERY_TITLE, GALLERY_TITLE, "Every pattern, with its picture.", (), cache.keep(body.encode()), "", ""
+    )
 
 
 def _key_page(cache: Cache) -> MadePage:

@@ -103,8 +103,8 @@ def with_links(body: str, path: str, *, has_folders: bool) -> str:
 def address_of(path: str, *, has_folders: bool) -> str:
     """Return where a source file is found on the built site, from its root; a folder ends with a slash.
 
-    >>> address_of("a/index.md", has_folders=True), address_of("a/b.md", has_folders=True), address_of("a/b.pdf", has_folders=True)
-    ('a/', 'a/b/', 'a/b.pdf')
+    >>> [address_of(path, has_folders=True) for path in ("a/index.md", "a/b.md", "a/b.pdf")]
+    ['a/', 'a/b/', 'a/b.pdf']
     """
     stem, suffix = posixpath.splitext(path)
     if suffix != PAGE_SUFFIX:

@@ -30,15 +30,18 @@ from evenseam.wording.document import (
     Text,
 )
 
-Data: TypeAlias = "str | int | float | bool | None | list[Data] | dict[str, Data]"
+Data: TypeAlias = "str | int | float | bool | list[Data] | dict[str, Data] | None"
 
 TEXT_WIDTH = 490
 """Points between the margins of the narrower paper, a little less for safety."""
-BESIDE_WIDTH = 183
-"""Points: the picture's column beside a step's text."""
-BESIDE_HEIGHT = 210
-WIDE_HEIGHT = 230
-HERO_HEIGHT = 290
+SCALE = 0.66
+"""Points for one unit of a drawing: its letters come out as large as those of a table."""
+HERO_SCALE = 1.0
+TALLEST = 300
+"""Points: a picture that would be taller is drawn smaller."""
+BESIDE_WIDTH = 256
+"""Points: the widest picture that still leaves room for a step's words beside it."""
+BESIDE_SCALE = 0.62
 WIDE_FROM = 1.75
 """A picture this much wider than tall stands above the words instead of beside them."""
 LONG_STEP = 900
@@ -70,7 +73,7 @@ class DataWriter:
             case Table():
                 return _table(block)
             case Picture():
-                return self.picture(block, TEXT_WIDTH, HERO_HEIGHT if block.name == "finished" else WIDE_HEIGHT)
+                return self.picture(block, HERO_SCALE if block.name == "finished" else SCALE)
             case Swatches():
                 return {"kind": "swatches", "rows": [_swatch(*row) for row in block.rows]}
             case Checkpoint(inlines=inlines):
@@ -80,16 +83,19 @@ class DataWriter:
             case StepBlock():
                 return self.step(block)
 
-    def picture(self, picture: Picture, width: float, height: float, *, is_in_step: bool = False) -> dict[str, Data]:
-        """Return a picture as data, as tall as it may be within a width and a height in points."""
+    def picture(self, picture: Picture, scale: float, *, is_in_step: bool = False) -> dict[str, Data]:
+        """Return a picture as data, at a scale (points for a unit of the drawing) or smaller to fit the page."""
         svg = self.painter(picture)
+        width, height = _size(svg)
+        scale = min(scale, TEXT_WIDTH / width, TALLEST / height)
         return {
             "kind": "picture",
             "svg": svg,
             "alt": plain(f"{picture.title}. {picture.description}"),
             # The step's own heading says what its picture shows; elsewhere the title stands under the picture.
             "caption": "" if is_in_step else plain(picture.title),
-            "height": round(min(height, width / _aspect(svg)), 2),
+            "width": round(width * scale, 2),
+            "height": round(height * scale, 2),
         }
 
     def step(self, step: StepBlock) -> dict[str, Data]:
@@ -99,13 +105,11 @@ class DataWriter:
         pictures = [block for block in step.blocks if isinstance(block, Picture)]
         beside: dict[str, Data] | None = None
         rest = step.blocks
-        if pictures and step.blocks[0] is pictures[0] and _aspect(self.painter(pictures[0])) < WIDE_FROM:
-            beside = self.picture(pictures[0], BESIDE_WIDTH, BESIDE_HEIGHT, is_in_step=True)
+        if pictures and step.blocks[0] is pictures[0] and _goes_beside(self.painter(pictures[0])):
+            beside = self.picture(pictures[0], BESIDE_SCALE, is_in_step=True)
             rest = step.blocks[1:]
         parts: list[Data] = [
-            self.picture(block, TEXT_WIDTH, WIDE_HEIGHT, is_in_step=True)
-            if isinstance(block, Picture)
-            else self.block(block)
+            self.picture(block, SCALE, is_in_step=True) if isinstance(block, Picture) else self.block(block)
             for block in rest
         ]
         self.level = outer
@@ -164,11 +168,16 @@ def _swatch(_id: str, letter: str, name: str, fabric_colour: str, line: tuple[In
     return {"letter": plain(letter), "name": plain(name), "colour": colour(fabric_colour), "line": _run(line)}
 
 
-def _aspect(svg: str) -> float:
-    """Return width ÷ height of an SVG text from its view box; 1 when it has none."""
+def _size(svg: str) -> tuple[float, float]:
+    """Return width and height of an SVG text in the units of its view box; 1 × 1 when it has none."""
     found = _VIEW_BOX.search(svg)
     width, height = (float(found[1]), float(found[2])) if found else (1.0, 1.0)
-    return width / height if width > 0 and height > 0 else 1.0
+    return (width, height) if width > 0 and height > 0 else (1.0, 1.0)
+
+
+def _goes_beside(svg: str) -> bool:
+    width, height = _size(svg)
+    return width < height * WIDE_FROM and width * BESIDE_SCALE <= BESIDE_WIDTH
 
 
 def _signs(blocks: Iterable[Block]) -> int:
