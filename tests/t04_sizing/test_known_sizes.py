@@ -6,11 +6,10 @@ from dataclasses import replace
 from fractions import Fraction
 
 import pytest
-from support.samples import LAP_QUILT, MUG_RUG, WALL_HANGING
-from support.tops import sized
-
 from evenseam.exact import Unit
 from evenseam.pattern import Project
+from support.samples import LAP_QUILT, MUG_RUG, WALL_HANGING
+from support.tops import sized
 
 CENTIMETRES = Unit.CENTIMETRE
 

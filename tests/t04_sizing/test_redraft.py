@@ -6,14 +6,13 @@ from dataclasses import replace
 from fractions import Fraction
 
 import pytest
+from evenseam.exact import Unit, is_multiple
+from evenseam.pattern import Assumed, Block, Bound, Derived, Method, Project, Quantity, explain
+from evenseam.sizing import redraft
 from hypothesis import given, settings
 from support.samples import CONVEX_LANTERN, MUG_RUG, PROJECTS, WALL_HANGING, length
 from support.strategies import projects
 from support.tops import plain_block, value
-
-from evenseam.exact import Unit, is_multiple
-from evenseam.pattern import Assumed, Block, Bound, Derived, Method, Project, Quantity, explain
-from evenseam.sizing import redraft
 
 INCH, CENTIMETRE = Unit.INCH, Unit.CENTIMETRE
 

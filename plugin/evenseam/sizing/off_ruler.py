@@ -25,7 +25,7 @@ def check_ruler(sized: SizedProject, report: Report) -> None:
         for size, side in ((cut.width, "wide"), (cut.height, "high")):
             if is_multiple(size.value, mark):
                 continue
-            culprits = [stated for stated in _stated(size) if not is_multiple(stated.value, mark)]
+            culprits = [stated for stated in _stated(size) if _is_to_blame(stated, sized)]
             for culprit in culprits:
                 if culprit.name not in told:
                     told.add(culprit.name)
@@ -64,6 +64,12 @@ def _either_side(length: Number, mark: Fraction, times: Number, unit: Unit) -> s
     """Return the marks below and above a length, each taken so many times."""
     found = [Rounding("ruler", mark, way).apply(length) for way in (Direction.DOWN, Direction.UP)]
     return " and ".join(format_length(at * times, unit) for at in found if at > 0)
+
+
+def _is_to_blame(stated: Quantity, sized: SizedProject) -> bool:
+    # A seam allowance is always taken twice: 0.75 cm is on no mark, but 1.5 cm is.
+    times = 2 if stated is sized.project.seam_allowance else 1
+    return not is_multiple(times * stated.value, sized.project.unit.ruler_mark)
 
 
 def _stated(figure: Quantity) -> list[Quantity]:

@@ -63,10 +63,11 @@ def _work_out(project: Project, pieced: tuple[PiecedBlock, ...], report: Report)
     finished_width, finished_height = size_finish(project.finish, seam, ledger)
     size_hanging(project.hanging, seam, ledger)
     check_sized(project, ledger, report)
-    for name in ledger.taken:
+    if ledger.taken:
         report.add(
-            FIGURE_NAME_TAKEN, project.place, f"two different figures would both be called {name}",
-            hint="rename the block or border it comes from",
+            FIGURE_NAME_TAKEN, project.place,
+            f"different figures would have the same names: {', '.join(dict.fromkeys(ledger.taken))}",
+            hint="rename the block or border they come from",
         )  # fmt: skip
     sized = SizedProject(
         project, pieced, ledger.as_tuple(), top_width, top_height, finished_width, finished_height,

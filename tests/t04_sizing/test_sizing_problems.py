@@ -1,0 +1,219 @@
+"""Every problem the sizing can report, with its place, its figures and its way out."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from fractions import Fraction
+
+import pytest
+from evenseam.exact import Unit
+from evenseam.pattern import (
+    BlockPiece,
+    BlockPosition,
+    BorderCorners,
+    Given,
+    Method,
+    Project,
+    Quantity,
+    Sashing,
+    Setting,
+    Turned,
+)
+from evenseam.problems import Place, Problem, Severity
+from evenseam.sizing import size_project
+from evenseam.sizing.codes import CODES
+from support.samples import (
+    BOUND,
+    CONVEX_LANTERN,
+    LAP_QUILT,
+    MUG_RUG,
+    POCKETS,
+    SLEEVE,
+    TURNED,
+    WALL_HANGING,
+    count,
+    grid,
+    length,
+    polygon,
+)
+from support.tops import plain_block, plain_top
+
+PLACE = Place("patterns/sample/pattern.yaml", 7, 3, 7, 9)
+
+
+def _given(quantity: Quantity) -> Quantity:
+    return replace(quantity, because=Given(PLACE))
+
+
+def _on_point() -> Project:
+    return replace(MUG_RUG, arrangement=replace(grid(1, 1), setting=Setting.ON_POINT, place=PLACE))
+
+
+def _mitred() -> Project:
+    return replace(MUG_RUG, borders=(replace(MUG_RUG.borders[0], corners=BorderCorners.MITRED, place=PLACE),))
+
+
+def _slanted_rotary() -> Project:
+    pieces = (
+        BlockPiece("left", "fog", polygon("0,0 1,0 0,1"), PLACE),
+        BlockPiece("right", "sea", polygon("1,0 1,1 0,1"), PLACE),
+    )
+    return plain_top("10", "10", blocks=(replace(plain_block(Fraction(6), Fraction(6)), pieces=pieces),))
+
+
+def _too_large() -> Project:
+    return replace(LAP_QUILT, arrangement=replace(grid(16, 23), place=PLACE), borders=())
+
+
+def _too_many() -> Project:
+    many = replace(grid(41, 50), rows=_given(count("rows", 41)))
+    small = replace(CONVEX_LANTERN, width=length("width", "1"), height=length("height", "1 1/2"))
+    return replace(MUG_RUG, blocks=(small,), arrangement=many)
+
+
+def _unequal() -> Project:
+    other = replace(CONVEX_LANTERN, id="buoy", name="Buoy", width=length("buoy width", "4"))
+    arrangement = replace(grid(1, 2), positions=((BlockPosition("lantern"), BlockPosition("buoy")),), place=PLACE)
+    return replace(MUG_RUG, blocks=(CONVEX_LANTERN, other), arrangement=arrangement)
+
+
+def _no_width() -> Project:
+    border = replace(MUG_RUG.borders[0], width=_given(length("border width", "0")))
+    return replace(MUG_RUG, borders=(border,))
+
+
+def _long_opening() -> Project:
+    return replace(MUG_RUG, finish=replace(TURNED, opening=_given(length("opening", "11"))))
+
+
+def _wide_pockets() -> Project:
+    return replace(MUG_RUG, hanging=replace(POCKETS, square=length("square", "4 1/4"), place=PLACE))
+
+
+def _long_sleeve() -> Project:
+    return replace(WALL_HANGING, hanging=replace(SLEEVE, hem=length("hem", "1/2"), place=PLACE))
+
+
+def _same_names() -> Project:
+    one = MUG_RUG.borders[0]
+    borders = (replace(one, id="reed-border"), replace(one, id="reed border", width=length("width", "2")))
+    return replace(MUG_RUG, borders=borders, place=PLACE)
+
+
+def _odd_border() -> Project:
+    border = replace(MUG_RUG.borders[0], width=_given(length("inner border width", "1 1/16")))
+    return replace(MUG_RUG, borders=(border,))
+
+
+def _odd_proportions() -> Project:
+    block = replace(CONVEX_LANTERN, width=length("width", "5 1/2"), height=length("height", "7 1/4"), place=PLACE)
+    return replace(MUG_RUG, unit=Unit.CENTIMETRE, blocks=(block,))
+
+
+def _useless_sashing() -> Project:
+    sashing = Sashing(length("sashing width", "1"), "fog", is_around=False, place=PLACE)
+    return replace(MUG_RUG, arrangement=replace(grid(1, 1), sashing=sashing))
+
+
+CASES = [
+    ("not-yet", _on_point(), "on point", "straight"),
+    ("not-yet", _mitred(), "inner border", "butted"),
+    ("not-yet", _slanted_rotary(), "piece left", "foundation"),
+    ("project-too-large", _too_large(), "144 1/2 in", "narrower"),
+    ("too-many-blocks", _too_many(), "2050", "fewer"),
+    ("blocks-do-not-fit", _unequal(), "Buoy stands 4 in × 9 in", "one size"),
+    ("size-not-positive", _no_width(), "0 in", "above 0"),
+    ("opening-longer-than-edge", _long_opening(), "11 in long", "third"),
+    ("hanging-too-large", _wide_pockets(), "4 1/4 in", "smaller"),
+    ("hanging-too-large", _long_sleeve(), "30 1/2 in long on a project 29 1/2 in wide", "hems"),
+    ("figure-name-taken", _same_names(), "reed_border_width", "rename"),
+    ("off-the-ruler", _odd_border(), "1 1/16 in", "1 in and 1 1/8 in"),
+    ("proportions-changed", _odd_proportions(), "14 cm × 18.5 cm", "proportions"),
+    ("sashing-unused", _useless_sashing(), "only one block", "all round"),
+]
+
+
+def _found(project: Project, code: str) -> list[Problem]:
+    return [problem for problem in size_project(project).problems if problem.code.name == code]
+
+
+@pytest.mark.parametrize(("code", "project", "words", "way_out"), CASES, ids=[f"{case[0]} {case[2]}" for case in CASES])
+def test_each_problem_has_figures_a_place_and_a_way_out(code: str, project: Project, words: str, way_out: str) -> None:
+    outcome = size_project(project)
+    found = _found(project, code)
+    assert found, [problem.message for problem in outcome.problems]
+    assert words in found[0].message
+    assert way_out in found[0].hint
+    assert found[0].place == PLACE
+    assert (outcome.value is None) is (found[0].severity is Severity.ERROR)
+
+
+def test_every_code_has_a_case_and_a_number_of_its_own() -> None:
+    assert {code.name for code in CODES} == {case[0] for case in CASES}
+    assert len({code.number for code in CODES}) == len(CODES)
+    assert all(400 <= code.number < 450 for code in CODES)
+
+
+def test_every_slanted_piece_is_named() -> None:
+    assert [problem.message.split(" of ")[0] for problem in _found(_slanted_rotary(), "not-yet")] == [
+        "piece left", "piece right",
+    ]  # fmt: skip
+
+
+def test_all_mistakes_are_told_at_once() -> None:
+    project = replace(_on_point(), borders=(*_mitred().borders, *_no_width().borders))
+    assert sorted(problem.code.name for problem in size_project(project).problems) == [
+        "not-yet", "not-yet", "size-not-positive",
+    ]  # fmt: skip
+
+
+def test_samples_have_nothing_to_report() -> None:
+    for project in (MUG_RUG, WALL_HANGING, LAP_QUILT):
+        for unit in (Unit.INCH, Unit.CENTIMETRE):
+            assert size_project(replace(project, unit=unit)).problems == ()
+
+
+class TestOffTheRuler:
+    """A cut size on no mark of the ruler is told once, where it comes from, with the nearest sizes that can be cut."""
+
+    def test_one_warning_for_each_stated_length(self) -> None:
+        found = _found(_odd_border(), "off-the-ruler")
+        assert len(found) == 1
+        assert found[0].message == (
+            "inner border width is 1 1/16 in, so that side strips of the inner border would be cut 1 9/16 in: on no "
+            "mark of a ruler with marks every 1/8 in"
+        )
+
+    def test_grid_that_divides_badly_names_the_blocks_that_divide_well(self) -> None:
+        # Ten inches on three cells: a cell of 3 1/3. Cells of 3 1/4 and 3 3/8 make 9 3/4 and 10 1/8.
+        stripes = tuple(
+            BlockPiece(f"p{row}", "fog", polygon(f"0,{row} 3,{row} 3,{row + 1} 0,{row + 1}")) for row in range(3)
+        )
+        block = replace(
+            plain_block(Fraction(10), Fraction(10)), pieces=stripes, outline=polygon("0,0 3,0 3,3 0,3"),
+            grid_width=Fraction(3), grid_height=Fraction(3), height=_given(length("plain height", "10")),
+        )  # fmt: skip
+        assert block.method is Method.ROTARY
+        found = _found(plain_top("10", "10", blocks=(block,)), "off-the-ruler")
+        assert len(found) == 1
+        assert "because a grid cell of Plain finishes at 3 1/3 in" in found[0].message
+        assert "9 3/4 in and 10 1/8 in high" in found[0].hint
+        assert found[0].place == PLACE
+
+    def test_foundation_patches_are_rounded_and_never_told(self) -> None:
+        block = replace(CONVEX_LANTERN, width=length("width", "5"), height=length("height", "7 1/2"))
+        assert _found(replace(MUG_RUG, blocks=(block,)), "off-the-ruler") == []
+
+    def test_centimetre_ruler_has_millimetres(self) -> None:
+        seam = length("seam allowance", "0.75", Unit.CENTIMETRE)
+        project = plain_top("30", "40.3", Unit.CENTIMETRE, seam_allowance=seam)
+        assert _found(project, "off-the-ruler") == []
+        border = replace(MUG_RUG.borders[0], width=length("border width", "3.25", Unit.CENTIMETRE))
+        assert len(_found(replace(project, borders=(border,)), "off-the-ruler")) == 1
+
+
+def test_turned_finish_without_room_for_the_opening_on_one_edge_is_no_problem() -> None:
+    finish = replace(TURNED, opening=length("opening", "9"))
+    assert isinstance(finish, Turned)
+    assert size_project(replace(MUG_RUG, finish=finish)).is_valid
+    assert size_project(replace(MUG_RUG, finish=BOUND)).is_valid
