@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from dataclasses import fields
 from typing import assert_never
 
-from evenseam.exact import Number, Unit
+from evenseam.exact import Number
 from evenseam.pattern import (
     PROJECT,
     AddBorderStrips,
@@ -25,7 +26,6 @@ from evenseam.pattern import (
     Project,
     Quantity,
     QuiltLayers,
-    Setting,
     Sleeve,
     SquareUp,
     Step,
@@ -53,6 +53,7 @@ from evenseam.sizing.simulator.hanging import (
     make_sleeve,
 )
 from evenseam.sizing.simulator.runs import join_run
+from evenseam.sizing.simulator.start import can_start
 from evenseam.sizing.simulator.table import SPOILT, Table
 from evenseam.sizing.simulator.workpiece import Layered, Part, Spoilt, Stage, Workpiece, size_on_table
 from evenseam.sizing.sized import Measurement, SewingLog
@@ -66,7 +67,7 @@ def sew(project: Project, cuts: CutList, program: Program) -> Outcome[SewingLog]
     whatever cut list and program are given.
     """
     table = Table(project, project.seam_allowance.value)
-    if not _can_start(table):
+    if not can_start(table):
         return Outcome(None, table.report.as_tuple())
     table.lay_out(cuts)
     maker = BlockMaker(table, {})
@@ -80,6 +81,7 @@ def sew(project: Project, cuts: CutList, program: Program) -> Outcome[SewingLog]
             table.tell(codes.COUNT_NOT_WHOLE, f"step {step.id} is to be done {step.times} times")
             table.put(step, SPOILT)
             continue
+        _check_units(table, step)
         piece = _done(table, maker, step)
         piece = _measured(table, maker, step, piece, measurements)
         table.put(step, piece)
@@ -89,44 +91,13 @@ def sew(project: Project, cuts: CutList, program: Program) -> Outcome[SewingLog]
     return Outcome(SewingLog(tuple(measurements), *finished), table.report.as_tuple())
 
 
-def _can_start(table: Table) -> bool:
-    project = table.project
-    lengths = [project.seam_allowance, project.patch_margin]
-    lengths += [length for block in project.blocks for length in (block.width, block.height)]
-    lengths += [border.width for border in project.borders]
-    if project.arrangement.sashing:
-        lengths.append(project.arrangement.sashing.width)
-    for length in lengths:
-        if length.unit is not project.unit or project.unit not in (Unit.INCH, Unit.CENTIMETRE):
+def _check_units(table: Table, step: Step) -> None:
+    for field in fields(step.operation):
+        figure = getattr(step.operation, field.name)
+        if isinstance(figure, Quantity) and figure.unit is not table.unit:
             table.tell(
-                codes.UNIT_DIFFERS, f"{length.name} is {length.text}, this edition is in {project.unit.name.lower()}s",
-                length,
-            )  # fmt: skip
-        elif length.value < 0 or (length.value == 0 and length is not project.patch_margin):
-            table.tell(codes.SIZE_NOT_POSITIVE, f"{length.name} is {length.text}; it must be more than nothing", length)
-    if project.arrangement.setting is not Setting.STRAIGHT:
-        table.tell(
-            codes.NOT_SEWABLE_YET, f"a setting {project.arrangement.setting.value} cannot be proved on the table yet",
-            place=project.arrangement.place,
-        )  # fmt: skip
-    rows = project.arrangement.positions
-    if any(position.is_mirrored for row in rows for position in row):
-        table.tell(
-            codes.NOT_SEWABLE_YET, "a mirrored block must be drawn as a block of its own before it is sewn",
-            place=project.arrangement.place,
-        )  # fmt: skip
-    if not rows or not all(rows):
-        table.tell(codes.BLOCKS_NOT_AS_ARRANGED, "the arrangement has a row without a block")
-    stated = (project.arrangement.rows.value, project.arrangement.columns.value)
-    if (rows and any(len(row) != stated[1] for row in rows)) or len(rows) != stated[0]:
-        table.tell(
-            codes.BLOCKS_NOT_AS_ARRANGED,
-            f"the arrangement is said to be {project.arrangement.rows.number} rows of "
-            f"{project.arrangement.columns.number}, its positions are {len(rows)} rows of "
-            f"{', '.join(sorted({str(len(row)) for row in rows}))}",
-            project.arrangement.rows, project.arrangement.columns,
-        )  # fmt: skip
-    return table.told == 0
+                codes.UNIT_DIFFERS, f"step {step.id} says {figure.text}, this edition is in {table.unit.symbol}", figure
+            )
 
 
 def _done(table: Table, maker: BlockMaker, step: Step) -> Workpiece:
