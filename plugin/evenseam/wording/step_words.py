@@ -152,7 +152,7 @@ class StepWords:
         distinct = list(dict.fromkeys(run.parts))
         called = {name: self.pieces.called(name) for name in distinct}
         made = self.pieces.called(step.makes)
-        order = _order(run.parts, [called[name].kind for name in distinct])
+        order = _order(run, [called[name].kind for name in distinct])
         joins_rows = any(part.kind in ("row", "column", "sashing_row") for part in called.values())
         rows = self.pieces.steps_of_kind(made.kind) if made.kind in ("row", "column") else ()
         has_many_rows = sum(row.times for row in rows) > 1
@@ -162,11 +162,11 @@ class StepWords:
             "order": order,
             "seams": len(run.parts) - 1,
             "is_across": run.run is Run.ACROSS,
-            "parts": [called[name].one for name in run.parts],
+            "parts": [self._turned(called[name], turns) for name, turns in zip(run.parts, _turns(run), strict=True)],
             "first": called[run.parts[0]].one,
             "told": [self._counted(called[name], run.parts.count(name)) for name in distinct],
             "has_turns": any(run.quarter_turns),
-            "press": self._press_run(run),
+            "press": Markdown(self.scribe.language.word("press", "strip")) if made.kind == "longer_strip" else self._press_run(run),
             "joins_rows": joins_rows,
             "seams_nest": has_many_rows and step == rows[0] and run.press in (Press.FIRST, Press.SECOND),
             "holds_blocks": any(part.kind == "block" for part in called.values()),
@@ -174,7 +174,12 @@ class StepWords:
             **self._border_of_strip(step),
         }
 
+    def _turned(self, called: Called, quarter_turns: int) -> Markdown:
+        return Markdown(f"{called.one}{self.scribe.language.words['turns']['clockwise'][quarter_turns]}")
+
     def _counted(self, called: Called, count: int) -> Markdown:
+        if count == 1 and called.is_name:
+            return called.one
         return Markdown(f"{self.scribe.language.in_words(count)} {called.of(count)}")
 
     def _border_of_strip(self, step: Step) -> dict[str, Any]:
@@ -270,10 +275,16 @@ def _shorter(width: Quantity, height: Quantity) -> Quantity:
     return height if width.value > height.value else width
 
 
-def _order(parts: tuple[str, ...], kinds: list[str]) -> str:
-    """Return how the order of parts is best told: all the same, two kinds in turn, or as a list."""
-    distinct = list(dict.fromkeys(parts))
-    if len(distinct) == 1:
+def _order(run: JoinRun, kinds: list[str]) -> str:
+    """Return how the order of parts is best told: all the same, one between two others, two in turn, or as a list."""
+    parts, distinct = run.parts, list(dict.fromkeys(run.parts))
+    if len(distinct) == 1 and len(set(run.quarter_turns)) < 2:
         return "same"
     is_in_turn = len(parts) % 2 == 1 and parts == tuple(distinct[place % 2] for place in range(len(parts)))
-    return "in turn" if len(distinct) == 2 and len(set(kinds)) == 2 and is_in_turn else "list"
+    if any(run.quarter_turns) or len(set(kinds)) != 2 or len(distinct) != 2 or not is_in_turn:
+        return "list"
+    return "between" if len(parts) == 3 else "in turn"
+
+
+def _turns(run: JoinRun) -> tuple[int, ...]:
+    return run.quarter_turns or (0,) * len(run.parts)

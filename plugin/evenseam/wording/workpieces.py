@@ -18,6 +18,9 @@ class Called:
     kind: str
     """The key in the language's words: section, block, row, …; cut for a piece that is called by its label."""
 
+    is_name: bool = False
+    """True when `one` names this very workpiece (section A, row 2), so that no number or article goes before it."""
+
     def of(self, count: int) -> Markdown:
         """Return the form that goes with a count."""
         return self.one if count == 1 else self.many
@@ -131,12 +134,13 @@ class Workpieces:
         one, many = (
             form.replace("{one}", called.one).replace("{many}", called.many).replace("{number}", str(number)) for form in forms
         )
-        return Called(Markdown(one), Markdown(many), called.kind)
+        return Called(Markdown(one), Markdown(many), called.kind, is_name=True)
 
     def _named(self, kind: str, name: str = "") -> Called:
         one, many = self._scribe.language.words["called"][kind]
         written = escape(name)
-        return Called(Markdown(one.replace("{name}", written)), Markdown(many.replace("{name}", written)), kind)
+        is_name = kind in ("section", "unit", "piece")
+        return Called(Markdown(one.replace("{name}", written)), Markdown(many.replace("{name}", written)), kind, is_name)
 
     def _unit(self) -> Called:
         noun = self._scribe.language.noun
