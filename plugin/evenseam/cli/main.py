@@ -62,8 +62,9 @@ def _parser() -> argparse.ArgumentParser:
     command.set_defaults(run=make.run_handout)
 
     command = commands.add_parser("export", help="the whole site as plain files, for any site generator")
-    command.add_argument("output", type=Path, help="folder to make; it must not hold anything else")
+    command.add_argument("output", type=Path, help="folder to make, or to replace if it is an export")
     command.add_argument("--patterns", type=Path, default=PATTERNS)
+    command.add_argument("--docs", type=Path, default=Path("site_src"), help="hand-written pages that go along")
     command.set_defaults(run=make.run_export)
 
     command = commands.add_parser("new", help="a starter pattern to change")
