@@ -45,6 +45,8 @@ class Relaxed:
 
     height: Fraction
     used: tuple[tuple[Pattern, Fraction], ...]
+    prices: tuple[Fraction, ...]
+    """What one piece of each demand costs at least; without rules, any strips cost at least their pieces' prices."""
 
 
 @dataclass(slots=True)
@@ -96,7 +98,7 @@ class Relaxation:
         if optimum is None:
             return None
         used = tuple((names[column], amount) for column, amount in optimum.used)
-        return Relaxed(optimum.cost, used)
+        return Relaxed(optimum.cost, used, optimum.prices[: len(self.demands)])
 
     def add(self, pattern: Pattern) -> None:
         """Remember a pattern."""

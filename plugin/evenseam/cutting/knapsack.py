@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from math import gcd
 
@@ -21,60 +21,82 @@ class Choice:
     count: int
 
 
-Bundle = tuple[tuple[int, ...], int, int]
-"""Counts by choice of one owner, length together in steps, worth together."""
+@dataclass(frozen=True, slots=True)
+class _Stage:
+    """A table before a choice was allowed, and how many of it are taken at once: 0 stands for any number."""
+
+    before: list[int]
+    choice: Choice
+    length: int
+    portion: int
 
 
 def best_filling(choices: Sequence[Choice], room: int) -> list[tuple[Choice, int]]:
-    """Return the choices worth most together that fit into the room, with how many of each."""
-    choices = [choice for choice in choices if choice.length <= room]
+    """Return choices that fit into the room and are worth most together, with how many of each.
+
+    The most is certain unless one owner has several choices and too few pieces for the best mixture of them: then what
+    is too many of it is left out again.
+    """
+    choices = [choice for choice in choices if choice.length <= room and choice.count > 0]
     if not choices:
         return []
     step = gcd(*(choice.length for choice in choices))
-    owned: dict[int, list[Choice]] = {}
+    table = [0] * (room // step + 1)
+    stages: list[_Stage] = []
     for choice in choices:
-        owned.setdefault(choice.owner, []).append(choice)
-    best = [0] * (room // step + 1)
-    layers: list[list[Bundle | None]] = []
-    groups = list(owned.values())
-    for group in groups:
-        best, layer = _with_group(best, group, step)
-        layers.append(layer)
+        length = choice.length // step
+        for portion in _portions(choice.count, (len(table) - 1) // length):
+            stages.append(_Stage(table, choice, length * max(portion, 1), portion))
+            table = _any_number(table, length, choice.worth) if portion == 0 else _once(table, stages[-1])
+    return _shared(_traced(table, stages))
+
+
+def _portions(count: int, fitting: int) -> Iterator[int]:
+    if count >= fitting:
+        yield 0
+        return
+    portion = 1
+    while count > 0:
+        yield min(portion, count)
+        count -= portion
+        portion *= 2
+
+
+def _any_number(table: list[int], length: int, worth: int) -> list[int]:
+    after = list(table)
+    for place in range(length, len(after)):
+        total = after[place - length] + worth
+        if total > after[place]:
+            after[place] = total
+    return after
+
+
+def _once(table: list[int], stage: _Stage) -> list[int]:
+    worth = stage.portion * stage.choice.worth
+    rest = zip(table[stage.length :], table, strict=False)
+    return table[: stage.length] + [old if old > (new := less + worth) else new for old, less in rest]
+
+
+def _traced(table: list[int], stages: Sequence[_Stage]) -> dict[Choice, int]:
     # The shortest of the most valuable fillings.
-    place = best.index(best[-1])
-    found: list[tuple[Choice, int]] = []
-    for group, layer in zip(reversed(groups), reversed(layers), strict=True):
-        bundle = layer[place]
-        if bundle is not None:
-            found += [(choice, count) for choice, count in zip(group, bundle[0], strict=True) if count]
-            place -= bundle[1]
+    place = table.index(table[-1])
+    found: dict[Choice, int] = {}
+    for stage in reversed(stages):
+        while place >= stage.length and table[place] != stage.before[place]:
+            found[stage.choice] = found.get(stage.choice, 0) + max(stage.portion, 1)
+            place -= stage.length
+            if stage.portion:
+                break
+        table = stage.before
     return found
 
 
-def _with_group(best: list[int], group: list[Choice], step: int) -> tuple[list[int], list[Bundle | None]]:
-    """Return the table with one more owner, and for each room what was taken of it."""
-    after = list(best)
-    layer: list[Bundle | None] = [None] * len(best)
-    for bundle in _bundles(group, step, len(best) - 1):
-        _, length, worth = bundle
-        for place in range(length, len(best)):
-            total = best[place - length] + worth
-            if total > after[place]:
-                after[place] = total
-                layer[place] = bundle
-    return after, layer
-
-
-def _bundles(group: list[Choice], step: int, places: int) -> list[Bundle]:
-    """Return every number of pieces of one owner that fits the room, in every mixture of the two ways to lie."""
-    count = group[0].count
-    lengths = [choice.length // step for choice in group]
-    bundles: list[Bundle] = []
-    for first in range(min(count, places // lengths[0]) + 1):
-        length, worth = first * lengths[0], first * group[0].worth
-        if len(group) == 1:
-            bundles.append(((first,), length, worth))
-            continue
-        for second in range(min(count - first, (places - length) // lengths[1]) + 1):
-            bundles.append(((first, second), length + second * lengths[1], worth + second * group[1].worth))
-    return bundles[1:]
+def _shared(found: dict[Choice, int]) -> list[tuple[Choice, int]]:
+    left: dict[int, int] = {}
+    kept: list[tuple[Choice, int]] = []
+    for choice, count in found.items():
+        taken = min(count, left.get(choice.owner, choice.count))
+        left[choice.owner] = left.get(choice.owner, choice.count) - taken
+        if taken:
+            kept.append((choice, taken))
+    return kept

@@ -16,6 +16,7 @@ from evenseam.exact import ceiling, floor
 MOST_PIVOTS = 1_500
 MOST_NODES = 60
 _PIVOTS_OF_A_DIVE = 300
+_WAYS_OF_A_REST = 8
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,6 +44,10 @@ class _Search:
     nodes: int = 0
     stuck: int = 0
     """The least bound of a node that could neither be split nor be made a plan."""
+    prices: tuple[Fraction, ...] = ()
+    """Of the relaxation without rules."""
+    rests: dict[tuple[int, ...], tuple[Pattern, ...]] = field(default_factory=dict)
+    """Strips for what was missing before, by what it was."""
 
     @property
     def height(self) -> int:
@@ -111,6 +116,8 @@ def _visit(search: _Search) -> bool:
         return False
     heappop(search.heap)
     search.nodes += 1
+    if not rules:
+        search.prices = relaxed.prices
     bound = max(bound, search.reachable(relaxed.height))
     if bound >= search.height:
         return True
@@ -156,9 +163,10 @@ def _round(search: _Search, relaxed: Relaxed) -> None:
     by_rest = sorted(relaxed.used, key=lambda use: (-(use[1] - floor(use[1])), -use[0].height, use[0].pieces))
     whole = [(pattern, floor(amount)) for pattern, amount in by_rest]
     fractional = [pattern for pattern, amount in by_rest if amount != floor(amount)]
-    for more in range(len(fractional) + 1):
+    few = {0, 1, 2, len(fractional) // 2, len(fractional) - 1, len(fractional)}
+    for more in sorted(few & set(range(len(fractional) + 1))):
         chosen = [pattern for pattern, times in whole for _ in range(times)] + fractional[:more]
-        search.offer(_completed(search, chosen))
+        _complete(search, chosen)
 
 
 def _dive(search: _Search, relaxed: Relaxed) -> None:
@@ -189,13 +197,14 @@ def _dive(search: _Search, relaxed: Relaxed) -> None:
                 (Pattern(one.height, tuple((places[d], lie, n) for d, lie, n in one.pieces)), amount)
                 for one, amount in solved.used
             ),
+            (),
         )
-        search.offer(_completed(search, chosen))
-    search.offer(_completed(search, chosen))
+        _complete(search, chosen)
+    _complete(search, chosen)
 
 
-def _completed(search: _Search, chosen: Sequence[Pattern]) -> tuple[Pattern, ...]:
-    """Return the chosen strips without the pieces they have too many, and strips for what is missing."""
+def _complete(search: _Search, chosen: Sequence[Pattern]) -> None:
+    """Offer the chosen strips without the pieces they have too many, and strips for what is missing."""
     demands = search.demands
     left = [demand.count for demand in demands]
     kept: list[Pattern] = []
@@ -211,9 +220,16 @@ def _completed(search: _Search, chosen: Sequence[Pattern]) -> tuple[Pattern, ...
             kept.append(Pattern(max(demands[demand].lies[lie][1] for demand, lie, _ in pieces), pieces))
     places = [place for place, count in enumerate(left) if count]
     if places:
-        rest = fill_strips([Demand(demands[place].lies, left[place]) for place in places], search.width, 8)
-        kept += [Pattern(p.height, tuple((places[d], lie, n) for d, lie, n in p.pieces)) for p in rest]
-    return tuple(kept)
+        rest = [Demand(demands[place].lies, left[place]) for place in places]
+        # Most attempts cannot become shorter than the plan there is; those are not worked out.
+        worth = sum((search.prices[place] * left[place] for place in places), Fraction(0))
+        if total_height(kept) + max(simple_bound(rest, search.width), ceiling(worth)) >= search.height:
+            return
+        filled = search.rests.get(tuple(left))
+        if filled is None:
+            filled = search.rests[tuple(left)] = fill_strips(rest, search.width, _WAYS_OF_A_REST)
+        kept += [Pattern(p.height, tuple((places[d], lie, n) for d, lie, n in p.pieces)) for p in filled]
+    search.offer(tuple(kept))
 
 
 __all__ = ["MOST_NODES", "MOST_PIVOTS", "Solved", "merit", "shortest_strips", "simple_bound"]

@@ -30,6 +30,8 @@ class Optimum:
     used: tuple[tuple[Column, Fraction], ...]
     is_possible: bool
     """False when the rows contradict each other; the cost is then only a bound that no choice goes below."""
+    prices: tuple[Fraction, ...]
+    """What one more of each row costs: no column covers more worth than it costs."""
 
 
 @dataclass(slots=True)
@@ -126,7 +128,8 @@ def cheapest_cover(
         if column is not None and line[size]
     )
     is_possible = not any(filler and line[size] for filler, line in zip(tableau.is_filler, tableau.lines, strict=True))
-    return Optimum(cost, used, is_possible)
+    priced = tuple(Fraction(price, tableau.denominator) for price in tableau.prices())
+    return Optimum(cost, used, is_possible, priced)
 
 
 def _slack_to_enter(rows: Sequence[Row], prices: Sequence[int]) -> int | None:
