@@ -34,12 +34,12 @@ def with_allowance(piece: Polygon, outline: Polygon, seam: Number) -> Polygon:
         |   |       |   ->   |    :        |   not to the right, where it is sewn already
         +-----------+        +-------------+
     """
+    if _is_upright_rectangle(outline):
+        return _stretched(piece, outline, seam)
     raw = raw_outline(outline, seam)
     corners = tuple(rational_point(corner) for corner in piece.clockwise().corners)
     border = tuple(rational_point(corner) for corner in outline.corners)
-    on_edge = [
-        _edge_of(start, end, outline) for start, end in piece.clockwise().edges
-    ]
+    on_edge = [_edge_of(start, end, outline) for start, end in piece.clockwise().edges]
     if all(edge is None for edge in on_edge):
         return piece
     grown: list[Point] = []
@@ -53,6 +53,28 @@ def with_allowance(piece: Polygon, outline: Polygon, seam: Number) -> Polygon:
         grown += here
     kept = [point for number, point in enumerate(grown) if point != grown[number - 1]]
     return Polygon(tuple(kept))
+
+
+def _is_upright_rectangle(outline: Polygon) -> bool:
+    corners = outline.corners
+    return len(corners) == 4 and all(
+        one.x == other.x or one.y == other.y for one, other in zip(corners, (*corners[1:], corners[0]), strict=True)
+    )
+
+
+def _stretched(piece: Polygon, outline: Polygon, seam: Number) -> Polygon:
+    """Return a piece of an upright rectangle with every corner on the outline moved out to the raw edge.
+
+    Much quicker than the general way, and most workpieces are rectangles.
+    """
+    left, top, right, bottom = outline.bounds
+    corners = []
+    for corner in piece.corners:
+        x, y = corner.x, corner.y
+        x = left - seam if x == left else right + seam if x == right else x
+        y = top - seam if y == top else bottom + seam if y == bottom else y
+        corners.append(Point(x, y))
+    return Polygon(tuple(corners))
 
 
 def _edge_of(start: Point, end: Point, outline: Polygon) -> int | None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
+from fractions import Fraction
 
 from evenseam.exact import Number
 from evenseam.figures.allowance import raw_outline, with_allowance
@@ -12,6 +13,9 @@ from evenseam.figures.spot import label_spot
 from evenseam.figures.workpiece import Patch, Workpiece
 from evenseam.geometry import Polygon
 from evenseam.pattern import BATTING
+
+FINEST_SEAM = Fraction(5, 2)
+"""A seam allowance drawn narrower than this gets no seam line: the dashes would hide it."""
 
 
 def draw_work(
@@ -34,7 +38,7 @@ def draw_work(
         for patch in work.patches
     ]
     draw_cloth(pen, ((patch.fabric, polygon) for patch, polygon in shown), side)
-    if is_grown:
+    if is_grown and frame.length(work.seam) >= FINEST_SEAM:
         pen.outline(frame.polygon(work.outline), Stroke.SEAM)
     if has_letters and label is None:
         label = _letter_by(pen)

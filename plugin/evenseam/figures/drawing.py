@@ -39,6 +39,8 @@ class Tone(Enum):
     """Cloth that is cut away or kept for another day."""
     BOARD = "board"
     """What lies under the work."""
+    RULER = "ruler"
+    """A ruler one can see through."""
 
 
 class Stroke(Enum):
@@ -50,7 +52,11 @@ class Stroke(Enum):
     """A seam line still to be sewn, or just sewn: dashed."""
     STITCH = "stitch"
     """Visible stitching: short dashes."""
+    QUILTING = "quilting"
+    """Stitching over the whole top, lighter than other stitching."""
     FOLD = "fold"
+    MARK = "mark"
+    """A mark on a ruler."""
     CUT = "cut"
     """Cut here: heavy."""
     HELP = "help"

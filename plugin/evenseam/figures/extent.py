@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from evenseam.figures.drawing import Arrow, Cloth, Area, Curve, Label, Line, Measure, Shape
+from evenseam.figures.drawing import Area, Arrow, Cloth, Curve, Label, Line, Measure, Shape
 from evenseam.figures.lettering import label_box, plate_box
 from evenseam.figures.measure_line import measure_parts
 from evenseam.geometry import Point

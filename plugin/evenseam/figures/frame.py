@@ -35,11 +35,13 @@ class Frame:
     origin: Point = ORIGIN
 
     @staticmethod
-    def fitting(width: Number, height: Number, wide: Number | int = WIDE, high: Number | int = HIGH) -> Frame:
+    def fitting(
+        width: Number | int, height: Number | int, wide: Number | int = WIDE, high: Number | int = HIGH
+    ) -> Frame:
         """Return the largest scale at which a rectangle fits into another, with its corner at the origin."""
-        scale = min(Fraction(wide) / rational(width), Fraction(high) / rational(height)) if width and height else 1
+        scale = min(rational(wide) / rational(width), rational(high) / rational(height))
         # A round scale keeps coordinates short and loses less than half a percent.
-        return Frame(Fraction(scale).limit_denominator(60) or Fraction(scale))
+        return Frame(scale.limit_denominator(60) or scale)
 
     def moved_to(self, origin: Point) -> Frame:
         """Return the same scale somewhere else."""
@@ -61,6 +63,6 @@ class Frame:
         """Return a polygon of the work in the drawing."""
         return Polygon(tuple(self.point(corner) for corner in polygon.corners))
 
-    def length(self, length: Number | int) -> Number:
+    def length(self, length: Number | int) -> Fraction:
         """Return a length of the work in drawing units."""
-        return length * self.scale
+        return rational(length) * self.scale

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from fractions import Fraction
 
+from evenseam.exact import Number
 from evenseam.figures.cloth_work import draw_cloth
 from evenseam.figures.drawing import Anchor, Pen, Side, Stroke
 from evenseam.figures.frame import at
@@ -43,9 +44,7 @@ class Slant:
     def point(self, point: Point) -> Point:
         """Return where a point of the layer is seen."""
         across, down = rational(point.x) - self.width / 2, rational(point.y) - self.height / 2
-        return Point(
-            self.middle.x + (across - down * LEAN) * self.scale, self.middle.y + down * DEPTH * self.scale
-        )
+        return Point(self.middle.x + (across - down * LEAN) * self.scale, self.middle.y + down * DEPTH * self.scale)
 
     def polygon(self, polygon: Polygon) -> Polygon:
         """Return how a polygon of the layer is seen."""
@@ -60,15 +59,18 @@ def draw_stack(pen: Pen, layers: tuple[Layer, ...], wide: Fraction) -> None:
     right = (widest / 2 + tallest * LEAN / 2) * scale
     # Layers overlap, but each keeps a visible front edge.
     air = max(AIR, tallest * DEPTH * scale * Fraction(2, 5))
+    edges: list[Point] = []
     for number, layer in enumerate(layers):
         work = layer.work
-        # A layer is drawn raw edge to raw edge: its allowance counts as part of its pieces.
-        height = -air * number
-        slant = Slant(scale, at(0, height), rational(work.width), rational(work.height))
+        slant = Slant(scale, at(0, -air * number), rational(work.width), rational(work.height))
         seen = work.mirrored() if layer.side is Side.WRONG else work
         draw_cloth(pen, ((patch.fabric, slant.polygon(patch.outline)) for patch in seen.patches), layer.side)
-        edge = slant.point(Point(work.width, work.height * Fraction(3, 4)))
-        start = at(right + 14, edge.y)
-        pen.line((edge, at(right + 8, edge.y)), Stroke.HELP)
+        edges.append(slant.point(Point(work.width, work.height * Fraction(3, 4))))
+    lowest: Number | None = None
+    for layer, edge in reversed(tuple(zip(layers, edges, strict=True))):
+        # From the top layer down, each label below the one before.
+        level = edge.y if lowest is None or edge.y > lowest else lowest
+        pen.line((edge, at(right + 8, level)), Stroke.HELP)
         for line, words in enumerate(layer.words):
-            pen.label(Point(start.x, start.y + 15 * line), words, anchor=Anchor.START)
+            pen.label(at(right + 14, level + 15 * line), words, anchor=Anchor.START)
+        lowest = level + 15 * len(layer.words) + 6

@@ -57,6 +57,8 @@ STROKES = {
     Stroke.EDGE: StrokeLook(INK, 1.0),
     Stroke.SEAM: StrokeLook(DEEP, 0.9, (4, 2.6), 2.2),
     Stroke.STITCH: StrokeLook(DEEP, 1.3, (3.2, 2.4), 2.6),
+    Stroke.QUILTING: StrokeLook(DEEP, 0.8, (3, 2.2), 1.5),
+    Stroke.MARK: StrokeLook(DEEP, 0.8),
     Stroke.FOLD: StrokeLook(DEEP, 0.9, (7, 2.4, 1.4, 2.4), 2.2),
     Stroke.CUT: StrokeLook(DEEP, 1.8, (), 3.4),
     Stroke.HELP: StrokeLook(QUIET, 0.7, (2, 2)),
@@ -74,6 +76,7 @@ class ToneLook:
     line: Colour | Shade
     mark: Colour | Shade
     width: float = 1.0
+    opacity: float = 1.0
 
 
 TONES = {
@@ -81,6 +84,7 @@ TONES = {
     Tone.PAPER: ToneLook("#fffdf8", "#6b5c51", "#6b5c51"),
     Tone.LEFTOVER: ToneLook(None, QUIET, QUIET, 0.7),
     Tone.BOARD: ToneLook(BOARD, BOARD, BOARD, 0.0),
+    Tone.RULER: ToneLook("#fffdf8", DEEP, DEEP, 1.0, 0.82),
 }
 
 

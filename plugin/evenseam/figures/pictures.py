@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from evenseam.figures.cloth_look import looks_of
 from evenseam.figures.drawing import Drawing, Pen
 from evenseam.figures.scene import Scene
@@ -21,7 +23,7 @@ from evenseam.figures.scenes.quilting import draw_layers, draw_quilting, draw_sq
 from evenseam.figures.scenes.runs import draw_run
 from evenseam.figures.scenes.sections import draw_section
 from evenseam.figures.scenes.turning import draw_layer_turned, draw_topstitch, draw_turn_out
-from evenseam.figures.workbench import walk
+from evenseam.figures.workbench import Bench, walk
 from evenseam.pattern import (
     AddBorderStrips,
     AttachCornerPockets,
@@ -59,7 +61,7 @@ def picture_names(sheet: PatternSheet) -> tuple[str, ...]:
 def draw(sheet: PatternSheet, name: str) -> Drawing:
     """Return one picture of a sheet. Raises KeyError for a name that `picture_names` does not give."""
     looks = looks_of(sheet.project.fabrics)
-    scene = Scene(sheet, looks, walk(sheet), Pen(looks))
+    scene = Scene(sheet, looks, _benches_of(sheet), Pen(looks))
     kind, _, rest = name.partition("-")
     if name == "finished":
         draw_finished(scene)
@@ -77,6 +79,16 @@ def draw(sheet: PatternSheet, name: str) -> Drawing:
     else:
         raise KeyError(name)
     return scene.pen.drawing()
+
+
+_last_walk: list[tuple[PatternSheet, Mapping[str, Bench]]] = []
+
+
+def _benches_of(sheet: PatternSheet) -> Mapping[str, Bench]:
+    """Walk the program of a sheet; the walk is kept, for a sheet has many pictures and they are drawn one by one."""
+    if not _last_walk or _last_walk[0][0] is not sheet:
+        _last_walk[:] = [(sheet, walk(sheet))]
+    return _last_walk[0][1]
 
 
 def _draw_step(scene: Scene, step: Step) -> None:

@@ -17,7 +17,12 @@ Corner = tuple[float, float]
 
 
 def label_spot(
-    piece: Polygon, text: str, largest: Number = LABEL_SIZE, smallest: Number = SMALLEST, *, is_bold: bool = False
+    piece: Polygon,
+    text: str,
+    largest: Number | int = LABEL_SIZE,
+    smallest: Number | int = SMALLEST,
+    *,
+    is_bold: bool = False,
 ) -> tuple[Point, Fraction] | None:
     """Return the middle and the size of a label that stays inside a convex piece; None when it would be too small.
 
@@ -76,7 +81,7 @@ def _hundredths(value: float) -> Fraction:
 
 
 def room_at(piece: Polygon, spot: Point, text: str, *, is_bold: bool = False) -> Fraction:
-    """Return the largest size at which a label in the middle of a spot stays inside a convex piece; 0 or less if none."""
+    """Return the largest size at which a label around a spot stays inside a convex piece; 0 or less if none."""
     ring = [(float(corner.x), float(corner.y)) for corner in piece.clockwise().corners]
     wide = float(text_width(text, Fraction(1), is_bold=is_bold)) / 2 + 0.12
     return Fraction(int(_room(ring, (float(spot.x), float(spot.y)), wide, 0.62) * 10), 10)

@@ -125,7 +125,7 @@ class SvgInk:
         fill = "none" if look.fill is None else self._colour(look.fill)
         return self._textured(
             way, area.polygons, texture, f"tone-{area.tone.value}", fill, self._colour(look.line),
-            self._colour(look.mark), look.width,
+            self._colour(look.mark), look.width, look.opacity,
         )  # fmt: skip
 
     def _textured(
@@ -138,10 +138,10 @@ class SvgInk:
         line: str,
         mark: str,
         width: float,
+        opacity: float = 1.0,
     ) -> str:
-        paint = f'fill="{fill}"' + (
-            f' stroke="{line}" stroke-width="{self._size(width)}" stroke-linejoin="round"' if width else ""
-        )
+        paint = f'fill="{fill}"' + ("" if opacity == 1 else f' fill-opacity="{self.number(opacity)}"')
+        paint += f' stroke="{line}" stroke-width="{self._size(width)}" stroke-linejoin="round"' if width else ""
         if texture is Texture.PLAIN:
             return f'<path {paint} d="{way}"/>'
         if self._theme is Theme.WEB:
@@ -222,7 +222,8 @@ class SvgInk:
         anchor = "" if label.anchor is Anchor.START else f' text-anchor="{label.anchor.value}"'
         weight = ' font-weight="700"' if label.is_bold else ""
         plate = self._plate(label) if label.has_ground else ""
-        return f'{plate}<text {place} font-size="{number(size)}"{anchor}{weight} fill="{colour}">{escape(label.text)}</text>'
+        look = f'font-size="{number(size)}"{anchor}{weight} fill="{colour}"'
+        return f"{plate}<text {place} {look}>{escape(label.text)}</text>"
 
     def _plate(self, label: Label) -> str:
         left, top, right, bottom = (float(side * self._factor) for side in plate_box(label).bounds)

@@ -114,9 +114,7 @@ class _Walk:
             case JoinPieces(block=block, first_pieces=first, second_pieces=second):
                 return self._of_block(step, block, first + second)
             case JoinRun(parts=parts, run=run, quarter_turns=turns):
-                turned = (
-                    uses[part].turned(turns[number] if turns else 0) for number, part in enumerate(parts)
-                )
+                turned = (uses[part].turned(turns[number] if turns else 0) for number, part in enumerate(parts))
                 return in_a_row(step.makes, turned, is_across=run is Run.ACROSS)
             case AddBorderStrips(centre=centre, strip=strip, run=run):
                 sides = (uses[strip], uses[centre], uses[strip])

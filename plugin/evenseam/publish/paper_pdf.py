@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Any
 from evenseam.figures.paper import PaperPage
 
 if TYPE_CHECKING:
-    from cairosvg.surface import PDFSurface
+    from cairosvg.surface import PDFSurface  # type: ignore[import-untyped]
 
 FIXED_DATE = "2000-01-01T00:00:00Z"
 """A PDF must carry a date; ours says nothing, so that the same pages give the same bytes."""
@@ -33,8 +33,8 @@ def templates_pdf(pages: Sequence[PaperPage], title: str = "Templates") -> bytes
     if not pages:
         raise ValueError("no pages to print")
     try:
-        import cairocffi
-        from cairosvg.parser import Tree
+        import cairocffi  # type: ignore[import-untyped]
+        from cairosvg.parser import Tree  # type: ignore[import-untyped]
     except (ImportError, OSError) as reason:
         raise CairoMissingError(reason) from reason
     output = io.BytesIO()

@@ -6,8 +6,8 @@ from dataclasses import dataclass
 from xml.sax.saxutils import escape
 
 from evenseam.figures.drawing import Drawing
-from evenseam.figures.paper.paper_size import Paper
 from evenseam.figures.palette import PRINT_FONT
+from evenseam.figures.paper.paper_size import Paper
 from evenseam.figures.svg_ink import SvgInk, Theme
 
 PLACES = 5

@@ -11,6 +11,7 @@ from evenseam.figures.frame import at, rectangle
 from evenseam.figures.paper import words
 from evenseam.figures.paper.paper_size import MARGIN, Paper
 from evenseam.figures.paper.template_shapes import POINT, label_width
+from evenseam.figures.rational import rational
 from evenseam.geometry import Point
 from evenseam.sheet import PatternSheet
 
@@ -32,9 +33,7 @@ class LiveArea:
 
 def live_area(paper: Paper) -> LiveArea:
     """Return the part of a page that templates may use."""
-    return LiveArea(
-        MARGIN, MARGIN + HEAD_HEIGHT, paper.live_width, paper.live_height - HEAD_HEIGHT - FOOT_HEIGHT
-    )
+    return LiveArea(MARGIN, MARGIN + HEAD_HEIGHT, paper.live_width, paper.live_height - HEAD_HEIGHT - FOOT_HEIGHT)
 
 
 def furniture(sheet: PatternSheet, paper: Paper, number: int, count: int) -> list[Shape]:
@@ -73,10 +72,10 @@ def furniture(sheet: PatternSheet, paper: Paper, number: int, count: int) -> lis
 def _squares(left: Fraction) -> list[Shape]:
     """Return squares of 1 in and 2 cm and bars of 2 in and 5 cm, from the left::
 
-        +------+ +----+  |-----------| 2 in
-        | 1 in | |2 cm|
-        |      | +----+  |-----------| 5 cm
-        +------+
+    +------+ +----+  |-----------| 2 in
+    | 1 in | |2 cm|
+    |      | +----+  |-----------| 5 cm
+    +------+
     """
     top = MARGIN + Fraction(1, 100)
     two = 2 / CENTIMETRES_PER_INCH
@@ -108,9 +107,9 @@ def _tenths(size: Fraction) -> Fraction:
 def ink_box(label: Label) -> tuple[Fraction, Fraction, Fraction, Fraction]:
     """Return left, top, right and bottom of a label's letters in inches."""
     long = label_width(label.text, label.size, is_bold=label.is_bold)
-    high = Fraction(label.size) * POINT * Fraction(6, 5)  # type: ignore[arg-type]
+    high = rational(label.size) * POINT * Fraction(6, 5)
     before = {Anchor.START: Fraction(0), Anchor.MIDDLE: Fraction(1, 2), Anchor.END: Fraction(1)}[label.anchor]
-    x, y = label.at.x, label.at.y
+    x, y = rational(label.at.x), rational(label.at.y)
     if label.is_upward:
-        return x - high / 2, y - long * (1 - before), x + high / 2, y + long * before  # type: ignore[return-value]
-    return x - long * before, y - high / 2, x + long * (1 - before), y + high / 2  # type: ignore[return-value]
+        return x - high / 2, y - long * (1 - before), x + high / 2, y + long * before
+    return x - long * before, y - high / 2, x + long * (1 - before), y + high / 2

@@ -125,17 +125,19 @@ def _shared(templates: Mapping[str, _Both], area: LiveArea) -> list[_Sheet]:
             both = templates[one.name]
             chosen = both.sideways if one.is_turned else both.upright
             step = at(one.x, one.y)
-            shapes += [moved(shape, step) for shape in (*chosen.lines, *chosen.labels, *caption(chosen))]
+            shapes += [moved(shape, step) for shape in _shapes_of(chosen)]
             names.append(chosen.title)
         sheets.append(_Sheet(tuple(shapes), tuple(names)))
     return sheets
 
 
+def _shapes_of(template: TemplateShapes) -> tuple[Shape, ...]:
+    return (*template.lines, *template.labels, *caption(template))
+
+
 def _tiled(name: str, both: _Both, area: LiveArea) -> list[_Sheet]:
     high = area.height - CAPTION_HEIGHT
-    chosen = min(
-        (both.upright, both.sideways), key=lambda one: part_count(one.width, one.height, area.width, high)
-    )
+    chosen = min((both.upright, both.sideways), key=lambda one: part_count(one.width, one.height, area.width, high))
     return [_part_sheet(chosen, part) for part in parts_of(chosen, area.width, high)]
 
 

@@ -91,13 +91,13 @@ def _piece_labels(
     outline = lay.polygon(piece.outline)
     at_points = _in_points(outline)
     text = f"{piece.label} {look.letter}"
-    has_arrow = piece is max(template.pieces, key=lambda one: one.room)
+    has_arrow = piece is _with_arrow(template)
     middle = _points(spot)
     size = room_at(at_points, middle, text, is_bold=True)
     if has_arrow:
         # Leave the arrow beside it its place.
         reach = rational(piece.room) * lay.factor / POINT * Fraction(9, 20)
-        size = min(size, reach * 2 / rational(text_width(text, Fraction(1), is_bold=True)))
+        size = min(size, reach * 2 / text_width(text, 1, is_bold=True))
     if size < SMALLEST_POINTS:
         text = piece.label
         size = room_at(at_points, middle, text, is_bold=True)
@@ -110,6 +110,11 @@ def _piece_labels(
     if has_name:
         labels.append(Label(below, look.name, NAME_POINTS))
     return labels
+
+
+def _with_arrow(template: SectionTemplate) -> TemplatePiece:
+    """Return the piece that bears the grain arrow: the roomiest."""
+    return max(template.pieces, key=lambda one: one.room)
 
 
 def _edge_label(edge: TemplateEdge, template: SectionTemplate, lay: _Lay) -> list[Label]:
@@ -126,7 +131,7 @@ def _edge_label(edge: TemplateEdge, template: SectionTemplate, lay: _Lay) -> lis
     outward = Point(way.y / long, -way.x / long).scaled(seam / 2, seam / 2)
     spot = start + way.scaled(Fraction(7, 20), Fraction(7, 20)) + outward
     text = words.to_sections(edge.neighbours)
-    is_upward = abs(way.y) > abs(way.x)
+    is_upward = abs(rational(way.y)) > abs(rational(way.x))
     if text_width(text, EDGE_POINTS) * POINT > long * Fraction(2, 3):
         return []
     return [Label(spot, text, EDGE_POINTS, is_upward=is_upward)]
@@ -167,7 +172,7 @@ def _edge_of(template: SectionTemplate, point: Point, join: str) -> TemplateEdge
         start, end = rational_point(edge.start), rational_point(edge.end)
         way = end - start
         if edge.join == join and way.dot(way) > 0:
-            is_beside = abs(way.cross(spot - start)) <= Fraction(1, 1 << 20)
+            is_beside = abs(rational(way.cross(spot - start))) <= Fraction(1, 1 << 20)
             if is_beside and 0 <= way.dot(spot - start) <= way.dot(way):
                 return edge
     return None
@@ -201,15 +206,27 @@ def _in_points(polygon: Polygon) -> Polygon:
     return Polygon(tuple(_points(corner) for corner in polygon.corners))
 
 
-def label_width(text: str, points: Number, *, is_bold: bool = False) -> Fraction:
+def label_width(text: str, points: Number | int, *, is_bold: bool = False) -> Fraction:
     """Return the width of words in inches."""
-    return rational(text_width(text, points, is_bold=is_bold) * POINT)
+    return text_width(text, points, is_bold=is_bold) * POINT
 
 
 def caption(shapes: TemplateShapes) -> tuple[Label, Label]:
     """Return the two lines under a template, from its lower left corner."""
-    title = Label(Point(Fraction(0), shapes.height + Fraction(11, 100)), shapes.title, Fraction(8), anchor=Anchor.START, is_bold=True)
-    copies = Label(Point(Fraction(0), shapes.height + Fraction(23, 100)), shapes.copies, Fraction(8), Ink.QUIET, anchor=Anchor.START)
+    title = Label(
+        Point(Fraction(0), shapes.height + Fraction(11, 100)),
+        shapes.title,
+        Fraction(8),
+        anchor=Anchor.START,
+        is_bold=True,
+    )
+    copies = Label(
+        Point(Fraction(0), shapes.height + Fraction(23, 100)),
+        shapes.copies,
+        Fraction(8),
+        Ink.QUIET,
+        anchor=Anchor.START,
+    )
     return title, copies
 
 

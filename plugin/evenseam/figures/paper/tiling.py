@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from fractions import Fraction
+from itertools import pairwise
 from math import ceil
 
+from evenseam.figures.clipping import Window
 from evenseam.figures.drawing import Ink, Label, Line, Shape, Stroke
 from evenseam.figures.frame import at
 from evenseam.figures.paper import words
-from evenseam.figures.paper.clipping import Window
 from evenseam.figures.paper.page_furniture import ink_box
 from evenseam.figures.paper.template_shapes import TemplateShapes
 from evenseam.figures.rational import rational_point
@@ -46,9 +47,10 @@ def parts_of(shapes: TemplateShapes, live_width: Fraction, live_height: Fraction
         for column, left in enumerate(lefts):
             window = Window(left, top, min(left + live_width, shapes.width), min(top + live_height, shapes.height))
             drawn = [*_inside(shapes, window), *_joins(window, lefts, tops, row, column, live_width, live_height)]
-            moved = tuple(moved(shape, Point(-window.left, -window.top)) for shape in drawn)
+            corner = Point(-window.left, -window.top)
+            placed = tuple(moved(shape, corner) for shape in drawn)
             number = row * columns + column + 1
-            parts.append(Part(number, rows * columns, moved, window.right - window.left, window.bottom - window.top))
+            parts.append(Part(number, rows * columns, placed, window.right - window.left, window.bottom - window.top))
     return tuple(parts)
 
 
@@ -68,7 +70,7 @@ def _inside(shapes: TemplateShapes, window: Window) -> list[Shape]:
     kept: list[Shape] = []
     for line in shapes.lines:
         points = (*line.points, line.points[0]) if line.is_closed else line.points
-        for start, end in zip(points, points[1:], strict=False):
+        for start, end in pairwise(points):
             if (stretch := window.cut(start, end)) is not None:
                 kept.append(Line(stretch, line.stroke))
     for label in shapes.labels:
@@ -118,8 +120,6 @@ def _joining_line(start: Point, end: Point, other: int) -> list[Shape]:
     beside = beside + (at(Fraction(1, 12), 0) if is_upright else at(0, Fraction(1, 12)))
     shapes.append(Label(beside, words.joins_part(other), Fraction(7), Ink.QUIET, is_upward=is_upright))
     return shapes
-
-
 
 
 def moved(shape: Shape, step: Point) -> Shape:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from evenseam.figures.drawing import SMALL_SIZE, Ink, Side, Stroke, Tone
+from evenseam.figures.drawing import SMALL_SIZE, Ink, Pen, Side, Stroke, Tone
 from evenseam.figures.frame import at, rectangle
 from evenseam.figures.scene import Scene
 from evenseam.figures.scenes.turning import corner_fabric
@@ -56,39 +56,50 @@ def draw_bind(scene: Scene, step: Step, operation: Bind) -> None:
 
     ::
 
-         1 +---------+    2     +--+      3 +------+--+
-           |      |  |          |  |        |      |  |
-           |      |  |      +---+\\/         |      |  |
+        1 stop               2 fold up       | |      3 fold down
+        -----------------                    | |
+        ______________|..    ________________|/|      ______________|_|
+        |             |      |               |        |             | |
     """
     finish = scene.sheet.project.finish
     assert isinstance(finish, Bound)  # only a bound project has this step
     quilt, strip = corner_fabric(scene), finish.binding.fabric
-    seam = operation.seam.text
-    for number, words in enumerate((f"1 stop {seam} before", "2 fold up", "3 fold down, go on")):
-        _draw_corner(scene, number, (PANEL + GAP) * number, quilt, strip)
-        scene.pen.label(
-            at((PANEL + GAP) * number + PANEL / 2, PANEL + 58), words, size=SMALL_SIZE, ink=Ink.QUIET
-        )
+    steps = (_draw_stop, _draw_fold_up, _draw_fold_down)
+    words = (f"1 stop {operation.seam.text} before", "2 fold up", "3 fold down, go on")
+    for number, (draw_stage, text) in enumerate(zip(steps, words, strict=True)):
+        left = (PANEL + GAP) * number
+        scene.pen.cloth((rectangle(left, 0, PANEL, PANEL),), quilt)
+        draw_stage(scene.pen, left, strip)
+        scene.pen.label(at(left + PANEL // 2, PANEL + 15), text, size=SMALL_SIZE, ink=Ink.QUIET)
 
 
-def _draw_corner(scene: Scene, number: int, left: int, quilt: str, strip: str) -> None:
-    """Draw one stage; the binding comes along the right edge from below and leaves along the top to the left."""
-    pen, band, line = scene.pen, 36, 18
-    top, right, bottom = 44, left + PANEL, PANEL + 44
-    pen.cloth((rectangle(left, top, PANEL, PANEL),), quilt)
-    sewn = (at(right - line, bottom), at(right - line, top + line))
-    if number == 0:
-        pen.cloth((rectangle(right - band, top - 24, band, PANEL + 24),), strip)
-        pen.line(sewn, Stroke.SEWN)
-        pen.measure(at(right + 8, top), at(right + 8, top + line), "")
-        return
-    if number == 1:
-        pen.cloth((Polygon((at(right - band, bottom), at(right, bottom), at(right, top), at(right - band, top + band))),), strip)
-        pen.cloth((Polygon((at(right, top), at(right + 30, top - 30), at(right - 6, top - 30 - band + 36), at(right - band, top + band))),), strip)
-        pen.line(sewn, Stroke.SEWN)
-        return
-    pen.cloth((rectangle(right - band, top, band, PANEL),), strip)
-    pen.line(sewn, Stroke.SEWN)
-    pen.cloth((rectangle(left, top, PANEL, band),), strip)
-    pen.line((at(right, top), at(right - band, top + band)), Stroke.FOLD)
-    pen.line((at(right, top + line), at(left, top + line)), Stroke.SEWN)
+BAND = 36
+LINE = 18
+
+
+def _draw_stop(pen: Pen, left: int, strip: str) -> None:
+    right = left + PANEL
+    pen.cloth((rectangle(left, 0, PANEL + 18, BAND),), strip)
+    pen.line((at(left, LINE), at(right - LINE, LINE)), Stroke.SEWN)
+    pen.line((at(right, BAND), at(right, 0)), Stroke.SEAM)
+
+
+def _draw_fold_up(pen: Pen, left: int, strip: str) -> None:
+    right = left + PANEL
+    pen.cloth((Polygon((at(left, 0), at(right, 0), at(right - BAND, BAND), at(left, BAND))),), strip)
+    up = Polygon((at(right - BAND, -52), at(right, -52), at(right, 0), at(right - BAND, BAND)))
+    pen.cloth((up,), strip)
+    pen.line((at(right, 0), at(right - BAND, BAND)), Stroke.FOLD)
+    pen.line((at(left, LINE), at(right - BAND, LINE)), Stroke.SEWN)
+    pen.arrow(at(right + 10, 20), at(right + 6, -40), at(right + 20, -12))
+
+
+def _draw_fold_down(pen: Pen, left: int, strip: str) -> None:
+    right = left + PANEL
+    pen.cloth((rectangle(left, 0, PANEL, BAND),), strip)
+    pen.line((at(left, LINE), at(right - BAND, LINE)), Stroke.SEWN)
+    pen.cloth((rectangle(right - BAND, 0, BAND, PANEL),), strip)
+    pen.line((at(right, 0), at(right - BAND, BAND)), Stroke.HELP)
+    pen.line((at(right - BAND, 0), at(right, 0)), Stroke.FOLD)
+    pen.line((at(right - LINE, 0), at(right - LINE, PANEL)), Stroke.SEWN)
+    pen.arrow(at(right + 10, -34), at(right + 10, 30), at(right + 22, -4))

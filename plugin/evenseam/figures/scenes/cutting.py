@@ -77,7 +77,17 @@ def bands_of(plan: CuttingPlan, frame: Frame) -> tuple[Band, ...]:
 
 def _shape(band: Band) -> tuple[object, ...]:
     return tuple(
-        (strip.direction, strip.x, strip.width, strip.height, piece.cut, piece.x, piece.y - band.top, piece.width, piece.height)
+        (
+            strip.direction,
+            strip.x,
+            strip.width,
+            strip.height,
+            piece.cut,
+            piece.x,
+            piece.y - band.top,
+            piece.width,
+            piece.height,
+        )
         for strip in band.strips
         for piece in strip.pieces
     )
@@ -109,13 +119,13 @@ def _draw_band(
         return down
     zigzag = [at(width * Fraction(step, 12), down + (BREAK if step % 2 else 4)) for step in range(13)]
     pen.line(zigzag, Stroke.HELP)
-    pen.label(at(width / 2, down + BREAK / 2 + 2), f"{band.times} alike", size=SMALL_SIZE, is_bold=True, has_ground=True)
+    pen.label(
+        at(width / 2, down + BREAK / 2 + 2), f"{band.times} alike", size=SMALL_SIZE, is_bold=True, has_ground=True
+    )
     return down + BREAK + 4
 
 
-def _draw_piece(
-    scene: Scene, plan: CuttingPlan, piece: PlannedPiece, frame: Frame, numbers: dict[str, int]
-) -> None:
+def _draw_piece(scene: Scene, plan: CuttingPlan, piece: PlannedPiece, frame: Frame, numbers: dict[str, int]) -> None:
     outline = frame.polygon(rectangle(piece.x, piece.y, piece.width, piece.height))
     scene.pen.cloth((outline,), plan.material)
     unit = scene.sheet.project.unit

@@ -5,6 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from evenseam.exact import Number
+from evenseam.figures.cloth_work import draw_letter
 from evenseam.figures.drawing import SMALL_SIZE, Ink, Side, Stroke
 from evenseam.figures.frame import Frame, at, rectangle
 from evenseam.figures.scene import Scene
@@ -57,6 +58,10 @@ def draw_attach_sleeve(scene: Scene, step: Step, operation: AttachSleeve) -> Non
     start, end = frame.length(left), frame.length(left + long)
     for y in (top, bottom):
         pen.line((at(start, y), at(end, y)), Stroke.STITCH)
+    sleeve = rectangle(start, top, end - start, bottom - top)
+    draw_letter(pen, sleeve, "sleeve", hanging.fabric)
+    high = frame.length(scene.sheet.sized.finished_height.value)
+    draw_letter(pen, rectangle(0, bottom, end, high - bottom), "back", scene.sheet.project.finish.backing_fabric)
     side = frame.length(width) + 12
     pen.measure(at(side, 0), at(side, top), operation.drop.text)
 

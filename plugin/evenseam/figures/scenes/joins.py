@@ -9,14 +9,14 @@ from evenseam.figures.cloth_work import draw_work
 from evenseam.figures.drawing import Stroke
 from evenseam.figures.frame import Frame, at
 from evenseam.figures.half_plane import between
-from evenseam.figures.rational import length_of, rational_point
+from evenseam.figures.rational import length_of, rational, rational_point
 from evenseam.figures.scene import Scene
 from evenseam.figures.workbench import hull
 from evenseam.figures.workpiece import Patch, Workpiece
 from evenseam.geometry import Point
 from evenseam.pattern import Block, JoinPieces, Step
 
-APART = Fraction(34)
+APART = Fraction(40)
 SIDE = Fraction(170)
 BETWEEN = Fraction(56)
 
@@ -35,12 +35,14 @@ def draw_join(scene: Scene, step: Step, operation: JoinPieces) -> None:
     frame = Frame.fitting(right - left, bottom - top, SIDE, SIDE + 70)
     frame = frame.moved_by(-frame.length(left), -frame.length(top))
     away = _away(seam, first)
-    step_first = away.scaled(APART / 2, APART / 2)
+    # The raw edges, not the seam lines, are drawn APART from each other.
+    half = APART / 2 + rational(frame.length(scene.seam))
+    step_first = away.scaled(half, half)
     _draw_apart(scene, block, first, second, seam, frame, step_first)
     makes = Workpiece(step.makes, first.patches + second.patches, whole, scene.seam)
     wide = frame.length(right - left)
     high = frame.length(bottom - top)
-    reach = abs(step_first.x)
+    reach = abs(rational(step_first.x))
     joined = frame.moved_by(wide + BETWEEN + 2 * reach, 0)
     middle = high / 2
     scene.pen.arrow(at(wide + reach + 10, middle), at(wide + BETWEEN + reach - 10, middle))
@@ -55,7 +57,9 @@ def draw_join(scene: Scene, step: Step, operation: JoinPieces) -> None:
 def _part(scene: Scene, block: Block, pieces: tuple[str, ...]) -> Workpiece:
     across, down = block.scale
     patches = tuple(
-        Patch(piece.outline.scaled(across, down), piece.fabric, piece.id) for piece in block.pieces if piece.id in pieces
+        Patch(piece.outline.scaled(across, down), piece.fabric, piece.id)
+        for piece in block.pieces
+        if piece.id in pieces
     )
     return Workpiece("", patches, hull(tuple(patch.outline for patch in patches)), scene.seam)
 
@@ -66,11 +70,13 @@ def _common(first: Workpiece, second: Workpiece) -> tuple[Point, Point]:
     longest = Fraction(-1)
     for start, end in first.outline.edges:
         way = rational_point(end - start)
-        square = way.dot(way)
+        square = rational(way.dot(way))
         for other_start, other_end in second.outline.edges:
             if (end - start).cross(other_start - start) != 0 or (end - start).cross(other_end - start) != 0:
                 continue
-            shares = sorted(rational_point(point - start).dot(way) / square for point in (other_start, other_end))
+            shares = sorted(
+                rational(rational_point(point - start).dot(way)) / square for point in (other_start, other_end)
+            )
             low, high = max(shares[0], Fraction(0)), min(shares[1], Fraction(1))
             if (high - low) * (high - low) * square > longest and high > low:
                 longest = (high - low) * (high - low) * square
@@ -86,7 +92,7 @@ def _away(seam: tuple[Point, Point], first: Workpiece) -> Point:
     normal = Point(way.y / long, -way.x / long)
     total = Fraction(0)
     for corner in first.outline.corners:
-        total = total + normal.dot(rational_point(corner) - rational_point(seam[0]))
+        total = total + rational(normal.dot(rational_point(corner) - rational_point(seam[0])))
     return normal if total > 0 else normal.scaled(Fraction(-1), Fraction(-1))
 
 
@@ -103,9 +109,9 @@ def _draw_apart(
         place = frame.moved_by(move.x, move.y)
         draw_work(scene.pen, part, place, has_letters=True)
         scene.pen.line((place.point(seam[0]), place.point(seam[1])), Stroke.SEWN)
+    long = length_of(step)
     for share in (Fraction(1, 4), Fraction(3, 4)):
         spot = frame.point(between(seam[0], seam[1], share))
         for sign in (1, -1):
-            tail = step.scaled(Fraction(sign * 13, 10), Fraction(sign * 13, 10))
-            head = step.scaled(Fraction(sign * 3, 10), Fraction(sign * 3, 10))
-            scene.pen.arrow(spot + tail, spot + head)
+            tail, head = (sign * reach / long for reach in (APART / 2 - 1, Fraction(2)))
+            scene.pen.arrow(spot + step.scaled(tail, tail), spot + step.scaled(head, head))

@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from evenseam.figures.clipping import Window
 from evenseam.figures.cloth_work import draw_cloth
 from evenseam.figures.drawing import Pen, Side, Stroke, Tone
 from evenseam.figures.frame import Frame, at, rectangle
 from evenseam.figures.oblique import Layer, draw_stack
+from evenseam.figures.rational import rational, rational_point
 from evenseam.figures.scene import Scene
 from evenseam.figures.scenes.layers import raw
 from evenseam.figures.workpiece import Workpiece
@@ -31,17 +33,20 @@ def draw_layers(scene: Scene, step: Step, operation: LayerForQuilting) -> None:
 
 def draw_quilting(scene: Scene, step: Step) -> None:
     """Draw the layers from above with lines of stitching over the whole top."""
-    frame, top, corner = _draw_layers_from_above(scene)
-    width, height = top.width, top.height
-    lines = 7
-    for number in range(1, lines):
-        share = Fraction(number, lines)
-        scene.pen.line((corner.spot(width * share, 0), corner.spot(width * share, height)), Stroke.STITCH)
-    rows = max(2, min(12, round(float(height / width) * lines)))
-    for number in range(1, rows):
-        share = Fraction(number, rows)
-        scene.pen.line((corner.spot(0, height * share), corner.spot(width, height * share)), Stroke.STITCH)
-    del frame
+    _, top, corner = _draw_layers_from_above(scene)
+    width, height = rational(top.width), rational(top.height)
+    # Slanting lines a quarter of the shorter side apart, both ways, cut off at the edge of the top.
+    apart = min(width, height) / 4
+    window = Window(Fraction(0), Fraction(0), width, height)
+    for number in range(1, int((width + height) / apart) + 1):
+        reach = apart * number
+        for start, end in (
+            (at(reach, 0), at(reach - height, height)),
+            (at(width - reach, 0), at(width - reach + height, height)),
+        ):
+            stretch = window.cut(start, end)
+            if stretch is not None:
+                scene.pen.line((corner.point(stretch[0]), corner.point(stretch[1])), Stroke.QUILTING)
 
 
 def draw_square_up(scene: Scene, step: Step, operation: SquareUp) -> None:
@@ -49,9 +54,8 @@ def draw_square_up(scene: Scene, step: Step, operation: SquareUp) -> None:
     frame, top, corner = _draw_layers_from_above(scene)
     width, height = top.width, top.height
     scene.pen.outline(corner.polygon(top.outline), Stroke.CUT)
-    right, bottom = corner.spot(width, height).x, corner.spot(width, height).y
-    outer = frame.origin
-    del outer
+    edge = rational_point(corner.spot(width, height))
+    right, bottom = rational(edge.x), rational(edge.y)
     _draw_ruler(scene.pen, right, bottom, min(frame.length(height), Fraction(130)))
     below = frame.length(_under(scene)[1].height) + 14
     scene.pen.measure(at(corner.origin.x, below), at(right, below), operation.width.text)
@@ -62,12 +66,12 @@ def draw_square_up(scene: Scene, step: Step, operation: SquareUp) -> None:
 def _draw_ruler(pen: Pen, right: Fraction, bottom: Fraction, long: Fraction) -> None:
     """Draw a see-through ruler whose edge lies on the right edge of the top."""
     thick = Fraction(26)
-    pen.outline(rectangle(right - thick, bottom - long, thick, long), Stroke.EDGE)
+    pen.area(rectangle(right - thick, bottom - long, thick, long + 10), Tone.RULER)
     marks = int(long / 8)
     for number in range(1, marks):
         deep = 9 if number % 4 == 0 else 5
         y = bottom - 8 * number
-        pen.line((at(right - deep, y), at(right, y)), Stroke.EDGE)
+        pen.line((at(right - deep, y), at(right, y)), Stroke.MARK)
 
 
 def _under(scene: Scene) -> tuple[Workpiece, Workpiece, Workpiece]:

@@ -6,24 +6,24 @@ from fractions import Fraction
 
 from evenseam.exact import Number
 from evenseam.figures.cloth_work import draw_work
-from evenseam.figures.drawing import Stroke
 from evenseam.figures.frame import HIGH, WIDE, Frame, at
+from evenseam.figures.rational import rational
 from evenseam.figures.scene import Scene
 from evenseam.figures.workpiece import Workpiece
 from evenseam.pattern import JoinRun, Run, Step
 
-GAP = Fraction(22)
+GAP = Fraction(30)
 NARROW_GAP = Fraction(10)
 MANY = 6
+MANY_PATCHES = 60
+"""A part of more patches than this is a picture by itself: letters would only clutter it."""
 
 
 def draw_run(scene: Scene, step: Step, operation: JoinRun) -> None:
     """Draw the parts pulled apart, arrows in the gaps, and the size of the whole."""
     bench = scene.bench(step)
     turns = operation.quarter_turns
-    parts = [
-        bench.uses[name].turned(turns[number] if turns else 0) for number, name in enumerate(operation.parts)
-    ]
+    parts = [bench.uses[name].turned(turns[number] if turns else 0) for number, name in enumerate(operation.parts)]
     is_across = operation.run is Run.ACROSS
     gap = GAP if len(parts) <= MANY else NARROW_GAP
     frame = _frame(parts, gap, is_across=is_across)
@@ -33,7 +33,9 @@ def draw_run(scene: Scene, step: Step, operation: JoinRun) -> None:
         long = frame.length(part.width if is_across else part.height) + 2 * seam
         over = frame.length(part.height if is_across else part.width) + 2 * seam
         corner = at(start + seam, seam) if is_across else at(seam, start + seam)
-        draw_work(scene.pen, part, frame.moved_to(corner), has_letters=True)
+        # Letters once for parts that are alike, and none where parts are whole rows.
+        is_new = operation.parts.index(operation.parts[number]) == number and len(part.patches) <= MANY_PATCHES
+        draw_work(scene.pen, part, frame.moved_to(corner), has_letters=is_new)
         if number:
             _meet(scene, start - gap, gap, over, is_across=is_across)
         start = start + long + gap
@@ -41,8 +43,8 @@ def draw_run(scene: Scene, step: Step, operation: JoinRun) -> None:
 
 
 def _frame(parts: list[Workpiece], gap: Fraction, *, is_across: bool) -> Frame:
-    long = sum((part.raw_width if is_across else part.raw_height) for part in parts)
-    over = max((part.raw_height if is_across else part.raw_width) for part in parts)
+    long = sum((rational(part.raw_width if is_across else part.raw_height) for part in parts), start=Fraction(0))
+    over = max(rational(part.raw_height if is_across else part.raw_width) for part in parts)
     gaps = gap * (len(parts) - 1)
     if is_across:
         return Frame.fitting(long, over, WIDE - gaps, HIGH - 60)
@@ -50,18 +52,19 @@ def _frame(parts: list[Workpiece], gap: Fraction, *, is_across: bool) -> Frame:
 
 
 def _meet(scene: Scene, start: Number, gap: Fraction, over: Number, *, is_across: bool) -> None:
-    """Draw what happens in a gap: arrows that close it, or only the seam where there is no room for them."""
+    """Draw the arrows that close a gap, where there is room for them."""
+    if gap < GAP:
+        return
     middle = over / 2
-    near, far = (at(start, middle), at(start + gap, middle)) if is_across else (at(middle, start), at(middle, start + gap))
-    if gap >= GAP:
-        reach = gap * Fraction(7, 10)
-        step = at(reach, 0) if is_across else at(0, reach)
-        scene.pen.arrow(far + step, far - step.scaled(Fraction(3, 10), Fraction(3, 10)))
-        scene.pen.arrow(near - step, near + step.scaled(Fraction(3, 10), Fraction(3, 10)))
+    for tail, head in ((start + 1, start + gap / 2 - 2), (start + gap - 1, start + gap / 2 + 2)):
+        if is_across:
+            scene.pen.arrow(at(tail, middle), at(head, middle))
+        else:
+            scene.pen.arrow(at(middle, tail), at(middle, head))
 
 
 def _measure(scene: Scene, step: Step, frame: Frame, made: Workpiece, long: Number, *, is_across: bool) -> None:
-    """Write the raw size of the whole: across the run beside it, along it as words, for the gaps make it longer here."""
+    """Write the raw size of the whole; along the run as words, for here the gaps make it longer."""
     if step.measures is None:
         return
     width, height = step.measures

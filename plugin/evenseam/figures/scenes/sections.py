@@ -113,9 +113,7 @@ def _draw_first_patches(scene: Scene, work: Workpiece, labels: dict[str, str], o
     first, second = work.patches[0], work.patches[1]
     seam = _seam(scene, work, operation)
     raw = rational_polygon(raw_outline(work.outline, work.seam))
-    left, top, right, bottom = _bounds_of(
-        raw, *(_cut_patch(scene, work, patch, seam) for patch in (first, second))
-    )
+    left, top, right, bottom = _bounds_of(raw, *(_cut_patch(scene, work, patch, seam) for patch in (first, second)))
     frame = Frame.fitting(right - left, bottom - top, (PANEL * 2 + BETWEEN - 2 * 34) / 3, SMALL_PANEL + 40)
     wide, high = frame.length(right - left), frame.length(bottom - top)
     one, two = (_cut_patch(scene, work, patch, seam) for patch in (first, second))

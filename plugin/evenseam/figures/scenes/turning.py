@@ -5,10 +5,11 @@ from __future__ import annotations
 from fractions import Fraction
 
 from evenseam.exact import Number
-from evenseam.figures.cloth_work import draw_cloth, draw_work
-from evenseam.figures.drawing import SMALL_SIZE, Anchor, Ink, Side, Stroke, Tone
+from evenseam.figures.cloth_work import draw_cloth
+from evenseam.figures.drawing import SMALL_SIZE, Ink, Side, Stroke, Tone
 from evenseam.figures.frame import Frame, at, rectangle
 from evenseam.figures.oblique import Layer, draw_stack
+from evenseam.figures.rational import rational
 from evenseam.figures.scene import Scene
 from evenseam.figures.scenes.layers import raw
 from evenseam.geometry import Point, Polygon
@@ -79,8 +80,8 @@ def stitching(
     start, end = corners[number], corners[(number + 1) % 4]
     middle = Point((start.x + end.x) / 2, (start.y + end.y) / 2)
     level = start.y == end.y
-    long = abs(end.x - start.x) if level else abs(end.y - start.y)
-    half = opening / 2 if opening < long else long / 3
+    long = abs(rational(end.x - start.x) if level else rational(end.y - start.y))
+    half = rational(opening) / 2 if opening < long else long / 3
     forward = (end.x > start.x) if level else (end.y > start.y)
     reach = half if forward else -half
     step = Point(reach, Fraction(0)) if level else Point(Fraction(0), reach)
@@ -91,15 +92,13 @@ def stitching(
 
 def draw_turn_out(scene: Scene, step: Step) -> None:
     """Draw a clipped corner large, and the project half turned through its opening."""
-    operation = next(
-        one.operation for one in scene.sheet.program.steps if isinstance(one.operation, LayerTurned)
-    )
+    operation = next(one.operation for one in scene.sheet.program.steps if isinstance(one.operation, LayerTurned))
     backing = scene.sheet.project.finish.backing_fabric
     pen = scene.pen
     _draw_clipped_corner(scene, backing)
     _draw_half_turned(scene, backing, operation)
-    pen.label(at(75, 168), "clip the corners", size=SMALL_SIZE, ink=Ink.QUIET)
-    pen.label(at(305, 168), "turn through the opening", size=SMALL_SIZE, ink=Ink.QUIET)
+    pen.label(at(75, 172), "clip the corners", size=SMALL_SIZE, ink=Ink.QUIET)
+    pen.label(at(305, 196), "turn through the opening", size=SMALL_SIZE, ink=Ink.QUIET)
 
 
 def _draw_clipped_corner(scene: Scene, backing: str) -> None:
@@ -117,13 +116,13 @@ def _draw_half_turned(scene: Scene, backing: str, operation: LayerTurned) -> Non
     pen = scene.pen
     pen.cloth((rectangle(220, 0, 170, 110),), backing, Side.WRONG)
     pen.line((at(274, 104), at(226, 104), at(226, 6), at(384, 6), at(384, 104), at(336, 104)), Stroke.STITCH)
-    top = next(
-        (placed.fabric for placed in scene.sheet.sized.placed if placed.part.startswith(("border", "block"))), backing
-    )
-    bulge = Polygon((at(276, 100), at(334, 100), at(346, 128), at(338, 150), at(300, 154), at(268, 146), at(264, 126)))
-    pen.cloth((bulge,), top)
-    pen.cloth((Polygon((at(276, 100), at(300, 104), at(296, 130), at(268, 146), at(264, 126))),), backing)
-    pen.arrow(at(312, 74), at(308, 140), at(318, 108))
+    pen.line((at(276, 110), at(334, 110)), Stroke.EDGE)
+    # A corner of the work comes out right side out: the top above, a little of the backing behind it.
+    behind = Polygon((at(280, 102), at(342, 102), at(362, 158), at(290, 178)))
+    pen.cloth((behind,), backing)
+    front = Polygon((at(278, 102), at(332, 102), at(352, 156), at(284, 174)))
+    pen.cloth((front,), corner_fabric(scene))
+    pen.arrow(at(305, 72), at(318, 148), at(300, 112))
 
 
 def draw_topstitch(scene: Scene, step: Step, operation: Topstitch) -> None:
