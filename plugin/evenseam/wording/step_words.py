@@ -280,7 +280,7 @@ def _order(run: JoinRun, kinds: list[str]) -> str:
     parts, distinct = run.parts, list(dict.fromkeys(run.parts))
     if len(distinct) == 1 and len(set(run.quarter_turns)) < 2:
         return "same"
-    is_in_turn = len(parts) % 2 == 1 and parts == tuple(distinct[place % 2] for place in range(len(parts)))
+    is_in_turn = len(parts) % 2 == 1 and parts == tuple(distinct[place % len(distinct)] for place in range(len(parts)))
     if any(run.quarter_turns) or len(set(kinds)) != 2 or len(distinct) != 2 or not is_in_turn:
         return "list"
     return "between" if len(parts) == 3 else "in turn"
