@@ -153,3 +153,21 @@ THREE_RHOMBS = tuple(
     )
 )
 """A hexagon of three rhombs: they meet in its middle, each in the inward corner of the other two."""
+
+
+def merged_grid(random: Random, across: int, down: int, pieces: int) -> list[Polygon]:
+    """A grid with random diagonals whose neighbours are merged at random while they stay convex.
+
+    Lines cross, end in the middle of others and go on behind them; some of these drawings are locked.
+    """
+    cells = split_squares(across, down, lambda x, y: random.choice(("", "", "/", "\\", "/\\")))
+    misses = 0
+    while len(cells) > pieces and misses < 200:
+        one, other = random.sample(range(len(cells)), 2)
+        together = convex_hull((*cells[one].corners, *cells[other].corners))
+        if together.area == cells[one].area + cells[other].area:
+            cells = [cell for number, cell in enumerate(cells) if number not in (one, other)] + [together]
+        else:
+            misses += 1
+    random.shuffle(cells)
+    return cells
