@@ -49,7 +49,7 @@ def block_steps(sized: SizedProject, pieced: PiecedBlock) -> tuple[list[Step], s
 
 
 def _slug(name: str) -> str:
-    return name.lower().replace("+", "-")
+    return "-".join("".join(sign if sign.isalnum() else " " for sign in name.lower()).split())
 
 
 def _together(block: Block, join: SectionJoin) -> Polygon:

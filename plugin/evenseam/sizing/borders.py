@@ -7,11 +7,9 @@ from dataclasses import dataclass
 from evenseam.pattern import Border, BorderCorners, BorderOrder, Quantity
 from evenseam.sizing.ledger import Ledger, named_after
 
-_RAW_RULE = (
-    "the first two strips are as long as the edge they are sewn to; the other two reach across them as well "
-    "(raw edge to raw edge, so no seam allowance is added again)"
-)
-_RAW_SOURCE = "Another Lesson on Measuring Borders, Carole, From My Carolina Home, 2017"
+_SHORT_RULE = "as long as the raw edge they are sewn to"
+_LONG_RULE = "the raw edge and across the strips of this border at either end; raw edges, so no seam allowance is added"
+_SOURCE = "Another Lesson on Measuring Borders, Carole, From My Carolina Home, 2017"
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,12 +65,14 @@ def _size_border(border: Border, width: Quantity, height: Quantity, seam: Quanti
     butted = border.corners is BorderCorners.BUTTED
     new_width, new_height = width + 2 * finished, height + 2 * finished
     side_length = ledger.work_out(
-        f"{name}_side_strip_length", new_height if butted and not sides_first else height * 1,
-        label=f"side strips of the {words}", rule=_RAW_RULE if butted else "", source=_RAW_SOURCE,
+        f"{name}_side_strip_length", new_height if butted and not sides_first else height,
+        label=f"side strips of the {words}", rule=_LONG_RULE if butted and not sides_first else _SHORT_RULE,
+        source=_SOURCE,
     )  # fmt: skip
     top_length = ledger.work_out(
-        f"{name}_top_strip_length", new_width if butted and sides_first else width * 1,
-        label=f"top and bottom strips of the {words}", rule=_RAW_RULE if butted else "", source=_RAW_SOURCE,
+        f"{name}_top_strip_length", new_width if butted and sides_first else width,
+        label=f"top and bottom strips of the {words}", rule=_LONG_RULE if butted and sides_first else _SHORT_RULE,
+        source=_SOURCE,
     )  # fmt: skip
     return SizedBorder(
         border, sides_first, width, height, strip, side_length, top_length,

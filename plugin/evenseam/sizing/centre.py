@@ -111,9 +111,8 @@ def _size_sashed(project: Project, sashing: Sashing, width: Quantity, height: Qu
     seam, sash = project.seam_allowance, ledger.enter("sashing_width", sashing.width)
     rows, columns = project.arrangement.rows, project.arrangement.columns
     in_row, between_rows = _between(columns.whole, sashing), _between(rows.whole, sashing)
-    where = "all round" if sashing.is_around else "between the blocks only"
-    sashes_in_row = ledger.count("sashes_in_row", in_row, f"sashing {where}")
-    sashing_rows = ledger.count("sashing_rows", between_rows, f"sashing {where}")
+    sashes_in_row = _count_strips("sashes_in_row", columns, sashing, "upright sashes in a row", ledger)
+    sashing_rows = _count_strips("sashing_rows", rows, sashing, "rows of sashing", ledger)
     cut = ledger.work_out("sashing_strip_width", sash + 2 * seam, label="cut width of the sashing")
     centre = Centre(
         rows.whole, columns.whole, width, height, sashing,
@@ -128,12 +127,18 @@ def _size_sashed(project: Project, sashing: Sashing, width: Quantity, height: Qu
         ledger.work_out("horizontal_sash_length", width + 2 * seam, rule="as long as the unfinished block is wide")
         lying = ledger.work_out("horizontal_sash_count", sashing_rows * columns)
         ledger.work_out("sash_count", lying + upright, source=_COUNTS if sashing.is_around else "")
-        ledger.work_out("cornerstone_size", cut * 1, label="cut size of a cornerstone", rule="as wide as the sashing")
+        ledger.work_out("cornerstone_size", cut, label="cut size of a cornerstone", rule="as wide as the sashing")
         ledger.work_out("cornerstone_count", sashes_in_row * sashing_rows, source=_COUNTS if sashing.is_around else "")
     elif between_rows:
-        ledger.work_out("sashing_strip_length", centre.width * 1, rule="as long as a row is wide")
-        ledger.work_out("sashing_strip_count", sashing_rows * 1)
+        ledger.work_out("sashing_strip_length", centre.width, rule="as long as a row is wide")
+        ledger.work_out("sashing_strip_count", sashing_rows)
     return centre
+
+
+def _count_strips(name: str, blocks: Quantity, sashing: Sashing, label: str, ledger: Ledger) -> Quantity:
+    if sashing.is_around:
+        return ledger.work_out(name, blocks + 1, label=label, rule="sashing all round: one more than there are blocks")
+    return ledger.work_out(name, blocks - 1, label=label, rule="sashing between blocks: one less than there are blocks")
 
 
 _COUNTS = "Quilt math algorithms for cornerstones, Susan in Texas, 2009"

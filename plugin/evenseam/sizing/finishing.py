@@ -30,8 +30,8 @@ def size_finish(finish: Finish, seam: Quantity, ledger: Ledger) -> tuple[Quantit
         case Bound():
             rule = "bound at the raw size of the top: the binding covers the outer seam allowance"
             size = (
-                ledger.work_out("finished_width", width * 1, rule=rule),
-                ledger.work_out("finished_height", height * 1, rule=rule),
+                ledger.work_out("finished_width", width, rule=rule),
+                ledger.work_out("finished_height", height, rule=rule),
             )
     _size_layers(finish, ledger)
     way_round = ledger.work_out("way_round", 2 * (size[0] + size[1]), label="way round the finished project")
@@ -45,7 +45,7 @@ def size_finish(finish: Finish, seam: Quantity, ledger: Ledger) -> tuple[Quantit
     rule = "the way round, with something over for the corners and the join"
     ledger.work_out("binding_length", way_round + extra, rule=rule, source=_BINDING_SOURCE)
     ledger.work_out("binding_folded_width", strip / 2, rule="folded in half along its length")
-    ledger.work_out("binding_front_width", seam * 1, rule="the seam it is sewn on with; the rest folds to the back")
+    ledger.work_out("binding_front_width", seam, rule="the seam it is sewn on with; the rest folds to the back")
     return size
 
 

@@ -14,6 +14,7 @@ from evenseam.sizing.ledger import Ledger, key
 PATCH_MARK = {Unit.INCH: Fraction(1, 4), Unit.CENTIMETRE: Fraction(1, 2)}
 """Patches are cut generously, so coarse marks are fine and fewer different sizes result (common practice)."""
 PATCH_RULE = "piece laid along its seam, with seam allowance and margin on every side"
+FIRST_RULE = "first piece laid along the edge that takes the least cloth, with seam allowance and margin on every side"
 UPRIGHT_RULE = "piece as it stands, for the print, with seam allowance and margin on every side"
 PATCH_SOURCE = "Cutting the Main Fabric for Paper Foundation Piecing, Gail Garber"
 
@@ -34,12 +35,12 @@ def size_patches(block: Block, pieced: PiecedBlock, project: Project, ledger: Le
         for member in section.pieces:
             piece = pieces[member.piece]
             outline = piece.outline.scaled(across, down)
-            is_upright = project.fabric(piece.fabric).is_directional
-            if is_upright:
-                extent = extent_along(outline, Point(Fraction(1), Fraction(0)))
+            if project.fabric(piece.fabric).is_directional:
+                extent, rule = extent_along(outline, Point(Fraction(1), Fraction(0))), UPRIGHT_RULE
             else:
                 extent = _best_extent(outline, _directions(outline, member, across, down), project)
-            _enter(block, member.label, extent, is_upright, project, ledger)
+                rule = FIRST_RULE if member.seam is None else PATCH_RULE
+            _enter(block, member.label, extent, rule, project, ledger)
 
 
 def patch_name(block: str, label: str) -> str:
@@ -54,11 +55,11 @@ def extent_along(outline: Polygon, direction: Point) -> Extent:
     return Extent(_reach(outline, direction) / size, _reach(outline, upright) / size)
 
 
-def _enter(block: Block, label: str, extent: Extent, is_upright: bool, project: Project, ledger: Ledger) -> None:
+def _enter(block: Block, label: str, extent: Extent, rule: str, project: Project, ledger: Ledger) -> None:
     around = 2 * (project.seam_allowance + project.patch_margin)
     mark = PATCH_MARK[project.unit]
     sides = [extent.along, extent.across]
-    if not is_upright and sides[0] < sides[1]:
+    if rule is not UPRIGHT_RULE and sides[0] < sides[1]:
         # Without an up, the longer side is the width, so that equal patches are seen to be equal.
         sides.reverse()
     for side, reach in zip(("width", "height"), sides, strict=True):
@@ -66,7 +67,7 @@ def _enter(block: Block, label: str, extent: Extent, is_upright: bool, project: 
         ledger.work_out(
             f"{patch_name(block.id, label)}_{side}", piece + around,
             label=f"{side} of the patch for {label} of {block.name}",
-            rule=UPRIGHT_RULE if is_upright else PATCH_RULE, source=PATCH_SOURCE,
+            rule=rule, source=PATCH_SOURCE,
             rounding=Rounding("patch size", mark, Direction.UP),
         )  # fmt: skip
 

@@ -15,11 +15,10 @@ class Placed:
     """One visible piece of the finished top."""
 
     outline: Polygon
-    """In the edition's unit, finished, from the top left corner of the finished piece; may reach past the finished
-    edge when the finish takes a seam off the outermost border."""
+    """In the edition's unit, finished, from the top left corner of the finished project."""
     fabric: str
     part: str
-    """block:lantern, sashing, cornerstone, border:outer-border."""
+    """block:lantern, sashing, cornerstone, border:outer-border, binding."""
     row: int = -1
     """Row of the block in the arrangement; -1 outside blocks."""
     column: int = -1
