@@ -191,7 +191,7 @@ def _lines(plan: CuttingPlan) -> list[str]:
         piece.cut
         for strip in plan.strips
         for piece in strip.pieces
-        if not (piece.is_length_of_joined and piece.width == strip.width)
+        if not (piece.is_length_of_joined and (piece.width, piece.height) == (strip.width, strip.height))
     )
     if subcut != pieces:
         found.append(f"the lines subcut {subcut}, the plan has {pieces}")

@@ -14,7 +14,7 @@ def cutting_lines(strips: Sequence[PlannedStrip], cuts: Mapping[str, Cut], width
     groups: dict[tuple[object, ...], list[PlannedStrip]] = {}
     for strip in strips:
         kinds = tuple(dict.fromkeys((piece.cut, piece.is_turned, _length_of(piece)) for piece in strip.pieces))
-        key = (strip.direction, _set_to(strip), _long(strip), kinds)
+        key = (strip.section, strip.direction, _set_to(strip), _long(strip), kinds)
         groups.setdefault(key, []).append(strip)
     return tuple(_line(group, cuts, width) for group in groups.values())
 
@@ -37,7 +37,7 @@ def _line(group: Sequence[PlannedStrip], cuts: Mapping[str, Cut], width: Number)
     counts: dict[tuple[str, Number, Number, bool, bool], int] = {}
     for strip in group:
         for piece in strip.pieces:
-            if piece.is_length_of_joined and piece.width == strip.width:
+            if piece.is_length_of_joined and (piece.width, piece.height) == (strip.width, strip.height):
                 continue  # The strip as it is, nothing to subcut.
             counts_key = _subcut_key(piece, strip, cuts[piece.cut])
             counts[counts_key] = counts.get(counts_key, 0) + 1
@@ -46,7 +46,13 @@ def _line(group: Sequence[PlannedStrip], cuts: Mapping[str, Cut], width: Number)
         for (cut, across, along, is_trimmed, is_left_over), count in counts.items()
     )
     return CuttingLine(
-        first.direction, _set_to(first), _long(first), is_across and first.width == width, len(group), subcuts
+        first.direction,
+        _set_to(first),
+        _long(first),
+        is_across and first.width == width,
+        len(group),
+        subcuts,
+        first.section,
     )
 
 

@@ -42,6 +42,8 @@ class PlannedStrip:
     height: Number
     """Along the cloth."""
     pieces: tuple[PlannedPiece, ...]
+    section: int = 0
+    """From 1: cut from this section of the cloth; 0: cut from the cloth itself."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,6 +73,8 @@ class CuttingLine:
     """True when the strip runs from selvage to selvage."""
     count: int
     subcuts: tuple[SubcutLine, ...]
+    section: int = 0
+    """From 1: these strips are cut from that section of the cloth; 0: from the cloth itself."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -107,6 +111,9 @@ class CuttingPlan:
     """No two-stage plan can use less."""
     is_shortest: bool
     """True when proved: the length is the least any two-stage plan can use."""
+    sections: tuple[Number, ...] = ()
+    """Lengths of the sections: stretches of cloth, selvage to selvage, cut off first, from the squared-up end on.
+    Lengthwise strips and the short strips beside them are cut from a section."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import replace
 
 from evenseam.cutting.batting import batting_material
 from evenseam.cutting.codes import USABLE_WIDTH_NOT_POSITIVE
@@ -58,22 +58,13 @@ def _plan_fabric(
     return Material(fabric.id, fabric.name, plan.length, shop_length(fabric.name, plan.length), None, plan)
 
 
-@dataclass(slots=True)
-class _Pen:
-    """Writes a layout down as planned strips."""
-
-    asked: FabricRequest
-    strips: list[PlannedStrip]
-    widths: list[tuple[Quantity, int]]
-
-
 def _as_plan(
     fabric: Fabric, asked: FabricRequest, usable_width: Quantity, layout: Layout, cuts: Sequence[Cut], project: Project
 ) -> CuttingPlan:
     strips: list[PlannedStrip] = []
     y = 0
-    for section in layout.sections:
-        strips += _section_strips(section, asked, y)
+    for number, section in enumerate(layout.sections, start=1):
+        strips += (replace(strip, section=number) for strip in _section_strips(section, asked, y))
         y += section.height
     ordered = sorted(layout.strips, key=lambda strip: _cutting_order(strip, asked.requests))
     for strip in ordered:
@@ -90,6 +81,7 @@ def _as_plan(
         length,
         bound,
         length.value == bound,
+        tuple(asked.scale.length(section.height) for section in layout.sections),
     )
 
 

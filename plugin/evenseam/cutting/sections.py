@@ -16,11 +16,14 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 
-from evenseam.cutting.demand import Demand, Pattern, total_height
+from evenseam.cutting.demand import Demand, Pattern
 from evenseam.cutting.knapsack import Choice, best_filling
 from evenseam.cutting.request import Lie, Request
 from evenseam.cutting.search import shortest_strips, simple_bound
 from evenseam.cutting.strips import fill_strips
+
+_MOST_OPENED = 4
+"""So many high strips are tried as sections at most."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,6 +65,11 @@ class Section:
     beside: tuple[Strip, ...] = ()
 
     @property
+    def slots(self) -> list[Slot]:
+        """All pieces in the lengthwise strips."""
+        return [slot for column in self.columns for slot in column.pieces]
+
+    @property
     def used(self) -> int:
         """Width of all lengthwise strips."""
         return sum(column.width for column in self.columns)
@@ -86,18 +94,64 @@ def lay_out(requests: Sequence[Request], width: int) -> Layout:
     """Return a plan for all requests on cloth of this width."""
     sections = _sections(requests, width)
     left = [0 if request.is_lengthwise else request.count for request in requests]
+    layout = _layout(sections, _put_beside(sections, requests, left, width), width)
+    bound = layout.bound
+    if sections:
+        everything = _Merged.of(requests, [request.count for request in requests], width)
+        bound = simple_bound(everything.demands, width)
+    # A high strip that is not full, such as the last panel of a backing, may hold short strips beside its pieces.
+    for strip in [strip for strip in layout.strips if _has_room(strip, requests, width)][:_MOST_OPENED]:
+        opened = _open_strip(strip)
+        rest = list(left)
+        for slot in opened.slots:
+            rest[slot.request] -= slot.count
+        tried = [*(Section(section.height, section.columns) for section in sections), opened]
+        merged = _put_beside(tried, requests, rest, width)
+        least = sum(section.height for section in tried)
+        least += simple_bound(merged.demands, width) if merged.demands else 0
+        if least < layout.height:
+            other = _layout(tried, merged, width)
+            if other.height < layout.height:
+                sections, left, layout = tried, rest, other
+    return Layout(layout.sections, layout.strips, min(bound, layout.height))
+
+
+def _put_beside(sections: Sequence[Section], requests: Sequence[Request], left: Sequence[int], width: int) -> _Merged:
+    """Fill the cloth beside the lengthwise strips, and return what is left to cut elsewhere."""
+    rest = list(left)
     for section in sections:
-        section.beside = _fill_beside(requests, left, width - section.used, section.height)
+        section.beside = _fill_beside(requests, rest, width - section.used, section.height)
         for slot in (slot for strip in section.beside for slot in strip.slots):
-            left[slot.request] -= slot.count
-    merged = _Merged.of(requests, left, width)
+            rest[slot.request] -= slot.count
+    return _Merged.of(requests, rest, width)
+
+
+def _layout(sections: Sequence[Section], merged: _Merged, width: int) -> Layout:
     solved = shortest_strips(merged.demands, width)
-    strips = tuple(merged.strip(pattern) for pattern in solved.patterns)
-    if not sections:
-        return Layout((), strips, solved.bound)
-    everything = _Merged.of(requests, [request.count for request in requests], width)
-    height = sum(section.height for section in sections) + total_height(solved.patterns)
-    return Layout(tuple(sections), strips, min(height, simple_bound(everything.demands, width)))
+    return Layout(tuple(sections), tuple(merged.strip(pattern) for pattern in solved.patterns), solved.bound)
+
+
+def _has_room(strip: Strip, requests: Sequence[Request], width: int) -> bool:
+    """Tell whether two strips of other pieces could lie one above the other beside the highest pieces of this one."""
+    used = sum(slot.count * slot.lie.across for slot in strip.slots if 2 * slot.lie.along > strip.height)
+    others = (
+        lie
+        for place, request in enumerate(requests)
+        if not request.is_lengthwise
+        and not request.is_length
+        and all(slot.request != place or 2 * slot.lie.along <= strip.height for slot in strip.slots)
+        for lie in request.lies
+    )
+    return any(lie.across <= width - used and 2 * lie.along <= strip.height for lie in others)
+
+
+def _open_strip(strip: Strip) -> Section:
+    """Make a section of a strip: its highest pieces are lengthwise strips of one piece each, the others are let go."""
+    section = Section(strip.height)
+    for slot in strip.slots:
+        if 2 * slot.lie.along > strip.height:
+            section.columns += [Column(slot.lie.across, [Slot(slot.request, slot.lie, 1)]) for _ in range(slot.count)]
+    return section
 
 
 def _sections(requests: Sequence[Request], width: int) -> list[Section]:
