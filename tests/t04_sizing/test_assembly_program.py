@@ -132,6 +132,15 @@ def test_rows_that_differ_are_steps_of_their_own() -> None:
     assert rows.parts == ("row-1", "row-2", "row-1")
 
 
+def test_every_other_row_of_pieces_cut_to_size_is_pressed_the_other_way() -> None:
+    # "Press so that the seams of neighbouring rows nest": preparation pages, stitchworkstudio and quiltyourquilt.
+    program = _program(rows_of(5, 3, "4 1/2", "4 1/2"))
+    first, second = program.step("join-row-1"), program.step("join-row-2")
+    assert isinstance(first.operation, JoinRun) and isinstance(second.operation, JoinRun)
+    assert (first.operation.press, first.times) == (Press.FIRST, 3)
+    assert (second.operation.press, second.times) == (Press.SECOND, 2)
+
+
 def test_one_column_is_joined_without_rows_of_one() -> None:
     program = _program(rows_of(3, 1, "4 1/2", "4 1/2"))
     runs = [step for step in program.steps if isinstance(step.operation, JoinRun)]

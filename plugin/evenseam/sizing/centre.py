@@ -104,7 +104,7 @@ def _size_block(block: Block, uses: int, seam: Quantity, ledger: Ledger) -> None
     ledger.enter(f"{name}_height", block.height)
     ledger.work_out(f"{name}_raw_width", block.width + 2 * seam, label=f"unfinished width of {block.name}")
     ledger.work_out(f"{name}_raw_height", block.height + 2 * seam, label=f"unfinished height of {block.name}")
-    ledger.count(f"{name}_count", uses, f"{block.name} blocks in the arrangement")
+    ledger.count(f"{name}_count", uses, f"number of {block.name} blocks", "they stand in the arrangement")
 
 
 def _size_sashed(project: Project, sashing: Sashing, width: Quantity, height: Quantity, ledger: Ledger) -> Centre:

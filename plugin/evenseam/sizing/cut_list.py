@@ -83,7 +83,9 @@ def corner_id(border: Border) -> str:
 
 
 def _number(what: str, number: int) -> Quantity:
-    return Quantity(f"number of {what}", Fraction(number), Unit.COUNT, Assumed("so many are sewn on"))
+    return Quantity(
+        f"number of {what}", Fraction(number), Unit.COUNT, Assumed("so many go into one project", "counted")
+    )
 
 
 def _is_upright(sized: SizedProject, fabric: str) -> bool:

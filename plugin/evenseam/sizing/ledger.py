@@ -41,10 +41,9 @@ class Ledger:
         words = label or name.replace("_", " ")
         return self.enter(name, derived(words, formula, rule=rule, source=source, rounding=rounding))
 
-    def count(self, name: str, number: int, reason: str) -> Quantity:
-        """Enter a count that was found by counting."""
-        words = name.replace("_", " ")
-        return self.enter(name, Quantity(words, Fraction(number), Unit.COUNT, Assumed(reason, "counted")))
+    def count(self, name: str, number: int, label: str, reason: str) -> Quantity:
+        """Enter a count that was found by counting; `label` is its name in words."""
+        return self.enter(name, Quantity(label, Fraction(number), Unit.COUNT, Assumed(reason, "counted")))
 
     def as_tuple(self) -> tuple[tuple[str, Quantity], ...]:
         """Return the figures in order of working."""

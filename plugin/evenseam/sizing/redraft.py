@@ -24,7 +24,11 @@ def redraft(project: Project) -> Outcome[Project]:
     arrangement, sashing = project.arrangement, project.arrangement.sashing
     if sashing:
         arrangement = replace(arrangement, sashing=replace(sashing, width=ruler.finished(sashing.width)))
-    blocks = tuple(redraft_block(block, project.unit, ruler, report) for block in project.blocks)
+    used = {position.block for row in arrangement.positions for position in row}
+    # Nothing is said about blocks that this size of the pattern does not use.
+    blocks = tuple(
+        redraft_block(block, project.unit, ruler, report if block.id in used else Report()) for block in project.blocks
+    )
     return Outcome(
         replace(
             project,

@@ -35,8 +35,8 @@ class _Part:
 def centre_steps(sized: SizedProject, blocks: dict[str, str]) -> tuple[list[Step], str]:
     """Return the steps from blocks to the centre, and the centre's workpiece.
 
-    `blocks` gives the workpiece of every block. Equal rows are one step, done as often as there are such rows; a row
-    of one block alone is no step.
+    `blocks` gives the workpiece of every block. Equal rows that are pressed alike are one step, done as often as
+    there are such rows; a row of one block alone is no step.
     """
     known = dict(sized.figures)
     in_row = known["sashes_in_row"].whole if "sashes_in_row" in known else 0
@@ -74,22 +74,26 @@ def _run(parts: list[_Part], run: Run, press: Press, kind: str) -> JoinRun:
 def _rows(sized: SizedProject, blocks: dict[str, str], in_row: int) -> tuple[list[Step], list[_Part]]:
     """Return one step for each different row, and the workpiece of every row from the top."""
     positions, sashing = sized.project.arrangement.positions, sized.project.arrangement.sashing
-    different = list(dict.fromkeys(positions))
+    alternates = not in_row and not _is_bulky(sized)
+    # Pressed to one side, the seams of neighbouring rows nest only when every other row is pressed the other way.
+    kinds = [(row, number % 2 if alternates else 0) for number, row in enumerate(positions)]
+    different = list(dict.fromkeys(kinds))
     measures = _row_size(sized)
     steps: list[Step] = []
     workpieces: dict[object, _Part] = {}
-    for number, row in enumerate(different, start=1):
+    for number, kind in enumerate(different, start=1):
+        row, is_odd = kind
         standing = [_Part(blocks[position.block], position.quarter_turns % 4) for position in row]
         parts = _with_strips(standing, SASH_UPRIGHT, in_row, sashing)
         if len(parts) == 1:
-            workpieces[row] = parts[0]
+            workpieces[kind] = parts[0]
             continue
         makes = "row" if len(different) == 1 else f"row-{number}"
-        press = Press.SASHING if in_row else _seams_press(sized)
+        press = Press.SASHING if in_row else Press.SECOND if is_odd else _seams_press(sized)
         operation = _run(parts, Run.ACROSS, press, "sashed row" if in_row else "blocks")
-        steps.append(Step(f"join-{makes}", operation, makes, positions.count(row), measures))
-        workpieces[row] = _Part(makes)
-    return steps, [workpieces[row] for row in positions]
+        steps.append(Step(f"join-{makes}", operation, makes, kinds.count(kind), measures))
+        workpieces[kind] = _Part(makes)
+    return steps, [workpieces[kind] for kind in kinds]
 
 
 def _row_size(sized: SizedProject) -> tuple[Quantity, Quantity]:
@@ -99,9 +103,12 @@ def _row_size(sized: SizedProject) -> tuple[Quantity, Quantity]:
 
 
 def _seams_press(sized: SizedProject) -> Press:
+    return Press.OPEN if _is_bulky(sized) else Press.FIRST
+
+
+def _is_bulky(sized: SizedProject) -> bool:
     # Blocks sewn on foundations bring many layers to a seam: pressed open they lie flat.
-    is_bulky = any(sized.project.block(pieced.block).method is Method.FOUNDATION for pieced in sized.blocks)
-    return Press.OPEN if is_bulky else Press.FIRST
+    return any(sized.project.block(pieced.block).method is Method.FOUNDATION for pieced in sized.blocks)
 
 
 def _sashing_row(sized: SizedProject, in_row: int, times: int) -> Step:
