@@ -42,7 +42,7 @@ class PatternPage(Page):
         body = self.made.body(has_folders=config.use_directory_urls)
         self.pictures = []
         self.content = _PICTURE.sub(self._hold_back, body)
-        self.toc = get_toc(contents_as_data(self.made.contents))
+        self.toc = get_toc(contents_as_data(self.made.contents))  # type: ignore[arg-type]
         self.present_anchor_ids = {entry.id for entry in self.made.contents}
 
     def with_pictures(self, output: str) -> str:

@@ -23,8 +23,9 @@ def export(site: SiteFiles, out: Path, docs: Path | None = None, *, has_folders:
 
     Pages become `.md` files with a title in front and finished HTML below. With `docs`, the hand-written pages of that
     folder go along. `has_folders` tells how the generator addresses pages: harbour/size/ or harbour/size.html. Whoever
-    looks sees the old folder or the new one, never half of it. Raises ExportRefusedError when `out` is there and is not an
-    exported folder.
+    looks sees the old folder or the new one, never half of it.
+
+    Raises ExportRefusedError when `out` is there and is not an exported folder.
     """
     out = out.absolute()
     if out.exists() and not (out / MARK_FILE).exists() and any(out.iterdir()):

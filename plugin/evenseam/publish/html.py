@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field
 
-from evenseam.publish.html_text import address, colour, escape, plain, without_blank_lines
+from evenseam.publish.html_text import address, colour, escape, inline_svg, plain, without_blank_lines
 from evenseam.wording.document import (
     Block,
     Caution,
@@ -168,7 +168,7 @@ class _Writer:
         return first + "".join(f"<td>{cell}</td>" for cell in written[1 if first else 0 :])
 
     def picture(self, picture: Picture) -> str:
-        svg = without_blank_lines(self.painter(picture))
+        svg = inline_svg(self.painter(picture))
         return (
             f'<figure class="picture" data-picture="{escape(picture.name)}" data-search-exclude>\n{svg}\n'
             f"<figcaption>{escape(picture.title)}</figcaption>\n</figure>"

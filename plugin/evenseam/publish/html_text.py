@@ -36,6 +36,11 @@ def without_blank_lines(markup: str) -> str:
     return _BLANK_LINES.sub("", markup).strip()
 
 
+def inline_svg(svg: str) -> str:
+    """Return an SVG text to stand in a page: without blank lines, and with its doubled braces as references."""
+    return without_blank_lines(svg).replace("{{", "&#123;&#123;").replace("{%", "&#123;%")
+
+
 def colour(text: str) -> str:
     """Return a #rrggbb colour as it is, and a neutral grey for anything else."""
     return text if _COLOUR.fullmatch(text) else NEUTRAL_COLOUR

@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 import json
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from itertools import chain
 
-from evenseam.exact import Unit
 from evenseam.figures import Theme
 from evenseam.figures.paper import Paper, PaperPage, template_pages
 from evenseam.pattern import Pattern
@@ -15,19 +14,18 @@ from evenseam.publish.cache import Cache, key_of
 from evenseam.publish.checked import CheckedPattern, check_pattern
 from evenseam.publish.entry import MadeFile, MadePage, MadePattern, MadeSize, as_text, from_text
 from evenseam.publish.handout import HandoutFrame, handout_data, set_handout
-from evenseam.publish.html import HtmlText, write_html
+from evenseam.publish.html import HtmlText, Painter, write_html
 from evenseam.publish.options import SiteOptions, edition_of
 from evenseam.publish.paper_pdf import templates_pdf
 from evenseam.publish.pattern_pages import Download, SizeRow, finished_size, write_overview, write_size_page
 from evenseam.publish.pictures import SheetPictures, card_picture, has_cairo, size_of
 from evenseam.publish.problem_page import write_problems
+from evenseam.publish.sheet_handout import sheet_frame, titled_document
 from evenseam.publish.sources import PatternSource
 from evenseam.sheet import PatternSheet, sheet_as_json
-from evenseam.wording import write_document
 from evenseam.wording.document import Document
 
 CARD_GROUND = "#eef2f3"
-EDITION_NAMES = {Unit.INCH: "inch", Unit.CENTIMETRE: "centimetre"}
 PAPER_NAMES = {"letter": "Letter", "a4": "A4"}
 
 
@@ -86,6 +84,7 @@ class _Size:
     document: Document
     made: MadeSize
     text: HtmlText
+    print_painter: Painter
     downloads: list[Download] = field(default_factory=list)
 
     @property
@@ -125,7 +124,7 @@ class _Maker:
         )  # fmt: skip
 
     def written(self, sheet: PatternSheet) -> _Size | None:
-        outcome = write_document(sheet)
+        outcome = titled_document(sheet)
         self.report.problems += outcome.problems
         if outcome.value is None:
             return None
@@ -134,10 +133,8 @@ class _Maker:
         name = f"{project.size}-{edition}"
         pictures = SheetPictures(sheet)
         made = MadeSize(project.size, project.name, edition, finished_size(sheet), self.path(f"{name}.md"))
-        subtitle = f"{outcome.value.subtitle}, {EDITION_NAMES[project.unit]} edition"
-        document = replace(outcome.value, subtitle=subtitle)
-        text = write_html(document, pictures.painter(Theme.WEB, name))
-        return _Size(sheet, pictures, document, made, text)
+        text = write_html(outcome.value, pictures.painter(Theme.WEB, name))
+        return _Size(sheet, pictures, outcome.value, made, text, pictures.painter(Theme.PRINT, name))
 
     def add_files(self, size: _Size) -> None:
         if self.options.has_handouts:
@@ -147,13 +144,9 @@ class _Maker:
         self.add(size, "Figures as data", f"{size.name}.json", data.encode())
 
     def add_handout(self, size: _Size, paper: str) -> None:
-        pattern, project = size.sheet.pattern, size.sheet.project
         sheets = template_pages(size.sheet, Paper(paper))
-        footer = f"{pattern.designer or pattern.title} · version {pattern.version} · "
-        footer += f"seam allowance {project.seam_allowance.text}"
-        frame = HandoutFrame(pattern.designer, footer, paper, pattern.place)
-        painter = size.pictures.painter(Theme.PRINT, size.name)
-        outcome = self.set_once(handout_data(size.document, frame, painter, sheets), frame)
+        frame = sheet_frame(size.sheet, paper)
+        outcome = self.set_once(handout_data(size.document, frame, size.print_painter, sheets), frame)
         self.report.problems += outcome.problems
         if outcome.value is not None:
             self.add(size, f"Handout, {PAPER_NAMES[paper]} (PDF)", f"{size.name}-{paper}.pdf", outcome.value)

@@ -15,8 +15,6 @@ from evenseam.publish.options import SiteOptions
 from evenseam.publish.sources import PatternSource
 
 MOST_PROCESSES = 8
-WORTH_A_PROCESS = 2
-"""Patterns to make before a second process pays for its start."""
 
 
 def make_patterns(
@@ -33,7 +31,7 @@ def make_patterns(
     """
     made = {source.slug: known for source in sources if (known := recall_pattern(source, options, cache))}
     missing = [source for source in sources if source.slug not in made]
-    count = min(processes or os.cpu_count() or 1, MOST_PROCESSES, len(missing) // WORTH_A_PROCESS)
+    count = min(processes or os.cpu_count() or 1, MOST_PROCESSES, len(missing))
     if count < 2:
         for done, source in enumerate(missing, start=1):
             made[source.slug] = make_pattern(source, options, cache)

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from evenseam.pattern import Pattern
 from evenseam.publish.entry import MadeSize
 from evenseam.publish.html import HtmlText
-from evenseam.publish.html_text import escape, without_blank_lines
+from evenseam.publish.html_text import escape, inline_svg, without_blank_lines
 from evenseam.publish.site_files import site_link
 from evenseam.sheet import PatternSheet
 
@@ -47,7 +47,7 @@ def write_overview(
     pattern: Pattern, hero: str, introduction: str, rows: Sequence[SizeRow], notes: Sequence[str]
 ) -> str:
     """Return the HTML of a pattern's first page: picture, facts, sizes with their downloads, corrections."""
-    hero_figure = f'<figure class="hero" data-search-exclude>\n{hero}\n</figure>' if hero else ""
+    hero_figure = f'<figure class="hero" data-search-exclude>\n{inline_svg(hero)}\n</figure>' if hero else ""
     left_out = "".join(f'<p class="note">{escape(note)}</p>\n' for note in notes)
     return without_blank_lines(
         f'<div class="pattern-page">\n<h1>{escape(pattern.title)}</h1>\n'

@@ -68,7 +68,7 @@ def size_of(svg: str) -> tuple[int, int]:
 def has_cairo() -> bool:
     """Tell whether the cairo library can be used on this computer."""
     try:
-        import cairosvg  # noqa: F401
+        import cairosvg  # type: ignore[import-untyped]  # noqa: F401
     except (ImportError, OSError):
         return False
     return True
@@ -76,7 +76,7 @@ def has_cairo() -> bool:
 
 def card_picture(svg: str, background: str) -> bytes:
     """Return a PNG for link previews: the picture in the middle of a plain ground. Needs cairo."""
-    import cairosvg  # type: ignore[import-untyped]
+    import cairosvg
 
     width, height = size_of(svg)
     scale = min((CARD_WIDTH - 80) / width, (CARD_HEIGHT - 80) / height)

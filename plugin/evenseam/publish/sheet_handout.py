@@ -6,9 +6,9 @@ from dataclasses import replace
 
 from evenseam.exact import Unit
 from evenseam.figures import Theme
-from evenseam.figures.paper import Paper, PaperPage, template_pages
+from evenseam.figures.paper import Paper, template_pages
 from evenseam.problems import Outcome
-from evenseam.publish.handout import HandoutFrame, handout_data, set_handout
+from evenseam.publish.handout import HandoutFrame, write_handout
 from evenseam.publish.options import edition_of
 from evenseam.publish.pictures import SheetPictures
 from evenseam.sheet import PatternSheet
@@ -35,20 +35,12 @@ def sheet_frame(sheet: PatternSheet, paper: str) -> HandoutFrame:
     return HandoutFrame(pattern.designer, footer, paper, pattern.place)
 
 
-def sheet_handout_data(
-    sheet: PatternSheet, document: Document, pictures: SheetPictures, paper: str, templates: tuple[PaperPage, ...]
-) -> str:
-    """Return a handout before it is set: the same text for the same sheet, so that it can be kept."""
-    name = f"{sheet.project.size}-{edition_of(sheet.project.unit)}"
-    return handout_data(document, sheet_frame(sheet, paper), pictures.painter(Theme.PRINT, name), templates)
-
-
 def make_handout(sheet: PatternSheet, paper: str) -> Outcome[bytes]:
     """Return the handout of one sheet as PDF, on "letter" or "a4"."""
     written = titled_document(sheet)
     if written.value is None:
         return Outcome(None, written.problems)
     templates = template_pages(sheet, Paper(paper))
-    data = sheet_handout_data(sheet, written.value, SheetPictures(sheet), paper, templates)
-    outcome = set_handout(data, sheet.pattern.place)
+    painter = SheetPictures(sheet).painter(Theme.PRINT, f"{sheet.project.size}-{edition_of(sheet.project.unit)}")
+    outcome = write_handout(written.value, sheet_frame(sheet, paper), painter, templates)
     return Outcome(outcome.value, (*written.problems, *outcome.problems))
