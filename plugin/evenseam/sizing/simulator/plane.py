@@ -122,9 +122,18 @@ def _without_straight_corners(spots: list[Spot]) -> list[Spot]:
     kept: list[Spot] = []
     distinct = [spot for index, spot in enumerate(spots) if spot != spots[index - 1]]
     for index, spot in enumerate(distinct):
-        if _turn(distinct[index - 1], spot, distinct[(index + 1) % len(distinct)]) != 0:
+        before, after = distinct[index - 1], distinct[(index + 1) % len(distinct)]
+        if _turn(before, spot, after) != 0:
             kept.append(spot)
+        elif _goes_back(before, spot, after):
+            return []
     return kept
+
+
+def _goes_back(start: Spot, middle: Spot, end: Spot) -> bool:
+    """Tell whether a side runs back over the one before it: a spike, which no piece of cloth has."""
+    forward = (middle[0] - start[0]) * (end[0] - middle[0]) + (middle[1] - start[1]) * (end[1] - middle[1])
+    return sign(forward) < 0
 
 
 def _reversals(spots: list[Spot]) -> int:
