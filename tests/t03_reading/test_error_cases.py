@@ -6,7 +6,6 @@ import re
 from pathlib import Path
 
 import pytest
-
 from evenseam.problems import Code, SourceText, show_problems
 from evenseam.reading import codes, read_pattern
 from evenseam.reading.compose import LONGEST_FILE, MOST_NODES

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 from dataclasses import replace
+from itertools import islice
 from typing import Any
 
 import yaml
@@ -17,6 +18,8 @@ LONGEST_FILE = 1_000_000
 """Characters."""
 DEEPEST = 40
 MOST_NODES = 20_000
+MOST_TOLD = 20
+"""Control characters and tabs that are told one by one."""
 
 # Everything that is no letter and no plain line end: control characters, line separators a text editor does not show
 # as a new line, marks that turn the direction of writing (they can make a text read as something it is not), and
@@ -25,7 +28,7 @@ UNWANTED = re.compile(
     "[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u2028\u2029\u202a-\u202e\u2066-\u2069\ufeff\ufffe\uffff\ud800-\udfff]"
 )
 _LINE_END = re.compile("\r\n|\r|\n")
-_TAB_INDENT = re.compile(r"^ *\t", re.MULTILINE)
+_TAB_INDENT = re.compile(r" *\t")
 _PARSER: Any = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 
 
@@ -212,26 +215,24 @@ def _without_unwanted(source: SourceText, report: Report) -> str:
     text = source.text.removeprefix("\ufeff")
     if not UNWANTED.search(text):
         return text
-    for number, line in enumerate(_LINE_END.split(text), start=1):
-        for found in UNWANTED.finditer(line):
-            place = Place(source.name, number, found.start() + 1, number, found.end() + 1)
-            message = f"a control character (U+{ord(found[0]):04X}) stands here, which no reader can see"
-            report.add(
-                codes.CONTROL_CHARACTER,
-                place,
-                message,
-                "take it out: delete the characters around it and type them again",
-            )
+    found = (
+        (number, sign) for number, line in enumerate(_LINE_END.split(text), start=1) for sign in UNWANTED.finditer(line)
+    )
+    for number, sign in islice(found, MOST_TOLD):
+        place = Place(source.name, number, sign.start() + 1, number, sign.end() + 1)
+        message = f"a control character (U+{ord(sign[0]):04X}) stands here, which no reader can see"
+        hint = "take it out: delete the characters around it and type them again"
+        report.add(codes.CONTROL_CHARACTER, place, message, hint)
     return UNWANTED.sub("\ufffd", text)
 
 
 def _report_unreadable(source: SourceText, text: str, error: yaml.YAMLError, report: Report) -> None:
-    tabs = [text.count("\n", 0, found.start()) + 1 for found in _TAB_INDENT.finditer(text)]
     mark = getattr(error, "problem_mark", None) or getattr(error, "context_mark", None)
     lines = _LINE_END.split(text)
+    tabs = [number for number, line in enumerate(lines, start=1) if _TAB_INDENT.match(line)]
     line = min(mark.line + 1, len(lines)) if mark else 1
     column = min(mark.column + 1, len(lines[line - 1]) + 1) if mark else 1
-    for tab in tabs:
+    for tab in tabs[:MOST_TOLD]:
         width = len(lines[tab - 1]) - len(lines[tab - 1].lstrip(" \t"))
         place = Place(source.name, tab, 1, tab, width + 1)
         report.add(codes.TAB_INDENT, place, "this line begins with a tab", "use spaces: two for each level")

@@ -103,7 +103,7 @@ def read_finished_size(
 def halves(scalar: Scalar, report: Report) -> tuple[tuple[str, Place], tuple[str, Place]] | None:
     """Return the two sides of "6 x 9" with their places; one side alone stands for both."""
     text = scalar.text.strip()
-    is_short = len(text) <= LONGEST_PAIR
+    is_short = len(scalar.text) <= LONGEST_PAIR
     match = _SIZE.fullmatch(scalar.text) if is_short else None
     if match:
         across, down = match.span("across"), match.span("down")
