@@ -80,11 +80,15 @@ def words_of(inlines: tuple[Inline, ...], figure: str | None = None) -> str:
     return "".join(words)
 
 
-def as_text(document: Document) -> str:
-    """Return a whole document as plain text, for reading and for golden files."""
+def as_text(document: Document, without: tuple[str, ...] = ()) -> str:
+    """Return a whole document as plain text, without the sections whose headings have these ids."""
     lines = [f"{document.title} / {document.subtitle}", ""]
+    is_left_out = False
     for block in document.blocks:
-        lines += _lines(block)
+        if isinstance(block, Heading) and block.level == 2:
+            is_left_out = block.id in without
+        if not is_left_out:
+            lines += _lines(block)
     return "\n".join(lines) + "\n"
 
 
@@ -97,7 +101,11 @@ def _lines(block: Block) -> list[str]:
         case Checkpoint(inlines=inlines):
             return [f"> {words_of(inlines)}"]
         case ListBlock(is_numbered=is_numbered, items=items):
-            return [line for number, item in enumerate(items, start=1) for line in _item(f"{number}." if is_numbered else "-", item)]
+            return [
+                line
+                for number, item in enumerate(items, start=1)
+                for line in _item(f"{number}." if is_numbered else "-", item)
+            ]
         case Table(caption=caption, header=header, rows=rows):
             return [f"({caption})", *("| " + " | ".join(words_of(cell) for cell in row) for row in (header, *rows))]
         case Picture(name=name, title=title, description=description):

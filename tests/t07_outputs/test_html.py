@@ -6,9 +6,6 @@ from html.parser import HTMLParser
 
 import markdown
 import pytest
-from hypothesis import given, settings
-from hypothesis import strategies as st
-
 from evenseam.publish.html import ContentsEntry, plain_words, write_html
 from evenseam.publish.html_text import address, colour, escape, plain, without_blank_lines
 from evenseam.wording.document import (
@@ -23,6 +20,8 @@ from evenseam.wording.document import (
     Table,
     Text,
 )
+from hypothesis import given, settings
+from hypothesis import strategies as st
 from support.documents import paint, sample_document, words
 from support.page_reader import PageReader, read_page
 

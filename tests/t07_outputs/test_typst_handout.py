@@ -7,7 +7,6 @@ import time
 from dataclasses import dataclass, replace
 
 import pytest
-
 from evenseam.publish.handout import PAPERS, HandoutFrame, handout_data, program, set_handout, write_handout
 from evenseam.publish.html import write_html
 from evenseam.publish.html_text import plain

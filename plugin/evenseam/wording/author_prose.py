@@ -30,15 +30,17 @@ from evenseam.wording.codes import (
 )
 from evenseam.wording.document import Block
 from evenseam.wording.marked import mark_figure, without_marks
-from evenseam.wording.tree import parse_authors
+from evenseam.wording.tree import every_run, parse_authors, plain_text
 from evenseam.wording.typed_measurement import Typed, typed_measurements
 
 LONGEST_PROSE = 8_000
 """Characters of one text: about three printed pages."""
-_MARK = re.compile(r"\{\{(?P<inside>.*?)\}\}|(?P<program>\{%.*?%\}|\{#.*?#\}|\{%|\{#)|(?P<open>\{\{)|(?P<close>\}\})", re.DOTALL)
+_MARK = re.compile(
+    r"\{\{(?P<inside>.*?)\}\}|(?P<program>\{%.*?%\}|\{#.*?#\}|\{%|\{#)|(?P<open>\{\{)|(?P<close>\}\})", re.DOTALL
+)
 _NAME = re.compile(r"[A-Za-z_][A-Za-z0-9_]*")
 _HTML = re.compile(r"<(?:/?[a-zA-Z][a-zA-Z0-9-]*(?=[\s/>])|!--|!\[|!DOCTYPE|\?)", re.IGNORECASE)
-_BLANK = "\u2007"
+_BLANK = "□"
 """Stands in for a figure while the text around it is checked."""
 
 
@@ -55,7 +57,9 @@ def read_prose(sheet: PatternSheet, report: Report) -> Addressed:
     project = sheet.project
     figures = dict(sheet.figures)
     introductions = [prose for prose in (sheet.pattern.introduction, project.introduction) if prose is not None]
-    introduction = [block for prose in dict.fromkeys(introductions) for block in prose_blocks(prose, figures, project.unit, report)]
+    introduction = [
+        block for prose in dict.fromkeys(introductions) for block in prose_blocks(prose, figures, project.unit, report)
+    ]
     known = [step.id for step in sheet.program.steps]
     steps: dict[str, tuple[Block, ...]] = {}
     for id, prose in project.additions:
@@ -80,7 +84,9 @@ def prose_blocks(prose: Prose, figures: Mapping[str, Quantity], unit: Unit, repo
     filled, around = _fill(text, located, figures, report)
     _check_signs(text, located, report)
     _check_typed(located, around, figures, unit, report)
-    return parse_authors(filled, lambda what, line: _report_refused(what, located.line_place(line), report))
+    blocks = parse_authors(filled, lambda what, line: _report_refused(what, located.line_place(line), report))
+    _check_printed(blocks, around, prose.place, figures, unit, report)
+    return blocks
 
 
 @dataclass(frozen=True, slots=True)
@@ -141,7 +147,12 @@ def _figure(match: re.Match[str], located: _Located, figures: Mapping[str, Quant
         return ""
     if match["open"] or match["close"]:
         missing = "}}" if match["open"] else "{{"
-        report.add(UNFINISHED_FIGURE, place, f"{match[0]} without {missing}", "write {{ finished_width }}, with two braces on either side")
+        report.add(
+            UNFINISHED_FIGURE,
+            place,
+            f"{match[0]} without {missing}",
+            "write {{ finished_width }}, with two braces on either side",
+        )
         return ""
     inside = (match["inside"] or "").strip()
     if inside in figures:
@@ -176,12 +187,40 @@ def _check_typed(located: _Located, text: str, figures: Mapping[str, Quantity], 
     shadow, offsets = _without_emphasis(text)
     for typed in typed_measurements(shadow):
         start, end = offsets[typed.start], offsets[typed.end - 1] + 1
-        report.add(TYPED_MEASUREMENT, located.at(start, end), f"{typed.text} is typed by hand", _figure_hint(typed, figures, unit, located.is_inside))
+        report.add(
+            TYPED_MEASUREMENT,
+            located.at(start, end),
+            f"{typed.text} is typed by hand",
+            _figure_hint(typed, figures, unit, located.is_inside),
+        )
+
+
+def _check_printed(
+    blocks: tuple[Block, ...],
+    around: str,
+    place: Place | None,
+    figures: Mapping[str, Quantity],
+    unit: Unit,
+    report: Report,
+) -> None:
+    """Find the measurements that are seen only once the text is set, such as 2&nbsp;in."""
+    seen = {typed.text for typed in typed_measurements(_without_emphasis(around)[0])}
+    for run in every_run(blocks):
+        for typed in typed_measurements(plain_text(run, figure=_BLANK)):
+            if typed.text not in seen:
+                report.add(
+                    TYPED_MEASUREMENT,
+                    place,
+                    f"{typed.text} is typed by hand",
+                    _figure_hint(typed, figures, unit, can_name=True),
+                )
 
 
 def _without_emphasis(text: str) -> tuple[str, list[int]]:
     """Return the text without the signs that make words strong or leaning, and where each character stood."""
-    kept = [(place, sign) for place, sign in enumerate(text) if sign not in "*_`\\" and sign.isprintable() or sign in "\n\t"]
+    kept = [
+        (place, sign) for place, sign in enumerate(text) if (sign not in "*_`\\" and sign.isprintable()) or sign in "\n\t"
+    ]
     return "".join(sign for _, sign in kept), [place for place, _ in kept]
 
 
@@ -197,13 +236,20 @@ def _figure_hint(typed: Typed, figures: Mapping[str, Quantity], unit: Unit, can_
 
 def _report_unknown_step(id: str, known: list[str], prose: Prose, report: Report) -> None:
     near = get_close_matches(id, known, n=3, cutoff=0.4)
-    hint = f"did you mean {_or(near)}?" if near else f"its steps are {', '.join(known[:8])}{', …' if len(known) > 8 else ''}"
+    hint = (
+        f"did you mean {_or(near)}?"
+        if near
+        else f"its steps are {', '.join(known[:8])}{', …' if len(known) > 8 else ''}"
+    )
     report.add(UNKNOWN_STEP, prose.place, f"this size has no step called {_short(id)}", hint)
 
 
 _REFUSED: Mapping[str, tuple[Code, str]] = {
     "picture": (NOT_IN_TEXT, "pictures are drawn from the pattern; say in words what to look at"),
-    "link address": (LINK_ADDRESS, "a link may start with https://, http:// or mailto:, or lead to a page of this site"),
+    "link address": (
+        LINK_ADDRESS,
+        "a link may start with https://, http:// or mailto:, or lead to a page of this site",
+    ),
     "program listing": (NOT_IN_TEXT, "write it as a paragraph or a list"),
     "rule across the page": (NOT_IN_TEXT, "leave an empty line between paragraphs"),
 }

@@ -109,7 +109,10 @@ def first_upper(text: str) -> str:
 
 def _chain(code: str) -> tuple[str, ...]:
     parts = code.split("-")
-    return (*("-".join(parts[:end]) for end in range(len(parts), 0, -1)), *([BASE_LANGUAGE] if parts[0] != BASE_LANGUAGE else []))
+    return (
+        *("-".join(parts[:end]) for end in range(len(parts), 0, -1)),
+        *([BASE_LANGUAGE] if parts[0] != BASE_LANGUAGE else []),
+    )
 
 
 def _is_one(count: int, rule: str) -> bool:

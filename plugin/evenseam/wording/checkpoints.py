@@ -20,7 +20,15 @@ from evenseam.wording.document import Checkpoint
 from evenseam.wording.scribe import Scribe
 from evenseam.wording.workpieces import Workpieces
 
-_UNMEASURED = (LayerForQuilting, QuiltLayers, MakeBinding, MakeCornerPockets, AttachCornerPockets, AttachSleeve, Topstitch)
+_UNMEASURED = (
+    LayerForQuilting,
+    QuiltLayers,
+    MakeBinding,
+    MakeCornerPockets,
+    AttachCornerPockets,
+    AttachSleeve,
+    Topstitch,
+)
 """Steps that leave nothing a maker would measure, or nothing new."""
 _FINISHED = (TurnOut, Bind, MakeSleeve)
 """Steps that leave a finished edge."""
@@ -31,7 +39,11 @@ def checkpoint(scribe: Scribe, pieces: Workpieces, step: Step) -> tuple[Checkpoi
     read = next((read for read in scribe.sheet.log.measurements if read.step == step.id), None)
     if read is None or isinstance(step.operation, _UNMEASURED):
         return ()
-    return tuple(block for block in scribe.blocks("steps/checkpoint", _values(scribe, pieces, step, read)) if isinstance(block, Checkpoint))
+    return tuple(
+        block
+        for block in scribe.blocks("steps/checkpoint", _values(scribe, pieces, step, read))
+        if isinstance(block, Checkpoint)
+    )
 
 
 def _values(scribe: Scribe, pieces: Workpieces, step: Step, read: Measurement) -> dict[str, object]:

@@ -64,7 +64,9 @@ def _use(scribe: Scribe, cut: Cut) -> Markdown:
     kind = {"sashing": "sashing", "cornerstones": "cornerstone"}.get(kind, kind)
     if kind == "block":
         is_one = sum(position.block == id for row in project.arrangement.positions for position in row) == 1
-        return Markdown(str(words["one_block" if is_one else "block"]).replace("{name}", escape(project.block(id).name)))
+        return Markdown(
+            str(words["one_block" if is_one else "block"]).replace("{name}", escape(project.block(id).name))
+        )
     if kind == "border":
         name = next((border.name for border in project.borders if border.id == id), cut.label)
         return Markdown(str(words["border"]).replace("{name}", escape(name)))
@@ -109,7 +111,9 @@ def _use_of_whole_strips(scribe: Scribe, plan: CuttingPlan, line: CuttingLine) -
     if line.subcuts:
         return Markdown("")
     for strip in plan.strips:
-        across, along = (strip.height, strip.width) if line.direction is StripDirection.ACROSS else (strip.width, strip.height)
+        across, along = (
+            (strip.height, strip.width) if line.direction is StripDirection.ACROSS else (strip.width, strip.height)
+        )
         if (strip.direction, across, along) == (line.direction, line.strip_width, line.strip_length) and strip.pieces:
             return escape(scribe.sheet.cuts.cut(strip.pieces[0].cut).label)
     return Markdown("")
@@ -133,7 +137,12 @@ def _joined_strip(scribe: Scribe, together: list[JoinedPieces]) -> dict[str, Any
         "is_binding": cut.shape in _BINDINGS,
         "join_seam": cut.join_seam or scribe.sheet.project.seam_allowance,
         "pieces": [
-            {"count": joined.pieces, "label": each.label, "size": scribe.size(each.width, each.height), "total": joined.total}
+            {
+                "count": joined.pieces,
+                "label": each.label,
+                "size": scribe.size(each.width, each.height),
+                "total": joined.total,
+            }
             for joined, each in zip(together, cuts, strict=True)
         ],
     }
@@ -158,4 +167,3 @@ def _inlines(blocks: tuple[Block, ...]) -> tuple[Inline, ...]:
         case (Paragraph(inlines=inlines),):
             return inlines
     raise ValueError("the swatch template must be one paragraph")
-

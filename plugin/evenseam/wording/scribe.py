@@ -41,7 +41,9 @@ class Scribe:
 
     def size(self, width: Quantity, height: Quantity) -> Markdown:
         """Return two lengths as makers write them: 12 1/2 × 15 1/2 in."""
-        return Markdown(f"{mark_figure(width.number, self.names(width))} × {mark_figure(height.text, self.names(height))}")
+        return Markdown(
+            f"{mark_figure(width.number, self.names(width))} × {mark_figure(height.text, self.names(height))}"
+        )
 
     def length(self, value: Number, *candidates: Quantity) -> Markdown:
         """Return a bare length, under the name of the first candidate of the same value if there is one."""

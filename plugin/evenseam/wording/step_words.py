@@ -25,8 +25,8 @@ from evenseam.pattern import (
     Operation,
     PieceSection,
     Press,
-    QuiltLayers,
     Quantity,
+    QuiltLayers,
     Run,
     SquareUp,
     Step,
@@ -40,7 +40,7 @@ from evenseam.wording.scribe import Scribe
 from evenseam.wording.working_figures import binding_ends
 from evenseam.wording.workpieces import Called, Workpieces
 
-TEMPLATES: Mapping[type[Operation], str] = {  # type: ignore[valid-type]
+TEMPLATES: Mapping[type[Operation], str] = {
     PieceSection: "steps/piece_section",
     JoinPieces: "steps/join_pieces",
     JoinRun: "steps/join_run",
@@ -105,7 +105,10 @@ class StepWords:
                 return {"drop": drop}
             case TurnOut() | AttachCornerPockets():
                 project = self.scribe.sheet.project
-                return {"is_turned": isinstance(project.finish, Turned), "has_pockets": isinstance(project.hanging, CornerPockets)}
+                return {
+                    "is_turned": isinstance(project.finish, Turned),
+                    "has_pockets": isinstance(project.hanging, CornerPockets),
+                }
             case QuiltLayers() | MakeCornerPockets():
                 return {}
 
@@ -166,7 +169,9 @@ class StepWords:
             "first": called[run.parts[0]].one,
             "told": [self._counted(called[name], run.parts.count(name)) for name in distinct],
             "has_turns": any(run.quarter_turns),
-            "press": Markdown(self.scribe.language.word("press", "strip")) if made.kind == "longer_strip" else self._press_run(run),
+            "press": Markdown(self.scribe.language.word("press", "strip"))
+            if made.kind == "longer_strip"
+            else self._press_run(run),
             "joins_rows": joins_rows,
             "seams_nest": has_many_rows and step == rows[0] and run.press in (Press.FIRST, Press.SECOND),
             "holds_blocks": any(part.kind == "block" for part in called.values()),
@@ -186,7 +191,9 @@ class StepWords:
         """Return which border and sides a strip with cornerstones is for."""
         for other in self.scribe.sheet.program.steps:
             if isinstance(other.operation, AddBorderStrips) and other.operation.strip == step.makes:
-                return {key: value for key, value in self._border(other.operation).items() if key in ("border", "sides")}
+                return {
+                    key: value for key, value in self._border(other.operation).items() if key in ("border", "sides")
+                }
         return {"border": "", "sides": ()}
 
     def _border(self, adding: AddBorderStrips) -> dict[str, Any]:
@@ -232,7 +239,11 @@ class StepWords:
         cut = self._cut(binding)
         joined = [joined for material in self.scribe.sheet.materials if material.plan for joined in material.plan.joined if joined.cut == cut.id]  # fmt: skip
         joins = "none" if not joined else "diagonal" if joined[0].join is StripJoin.DIAGONAL else "straight"
-        return {"length": _longer(cut.width, cut.height), "joins": joins, "strip_width": _shorter(cut.width, cut.height)}
+        return {
+            "length": _longer(cut.width, cut.height),
+            "joins": joins,
+            "strip_width": _shorter(cut.width, cut.height),
+        }
 
     def _bind(self, step: Step) -> dict[str, Any]:
         sheet = self.scribe.sheet

@@ -7,7 +7,7 @@ author may use none of these; what it may not use is reported and left out.
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 from functools import lru_cache
 
@@ -50,18 +50,34 @@ def parse_authors(text: str, refuse: Refuse) -> tuple[Block, ...]:
     return _Builder(_parser().parse(text), is_ours=False, refuse=refuse).blocks()
 
 
-def plain_text(inlines: tuple[Inline, ...]) -> str:
-    """Return the words of inlines without any markup."""
+def plain_text(inlines: tuple[Inline, ...], figure: str | None = None) -> str:
+    """Return the words of inlines without any markup; with `figure`, that text stands for every figure."""
     words: list[str] = []
     for inline in inlines:
         match inline:
-            case Text(text=text) | Code(text=text) | Measured(text=text):
+            case Measured(text=text):
+                words.append(text if figure is None else figure)
+            case Text(text=text) | Code(text=text):
                 words.append(text)
             case Strong(inlines=inner) | Emphasis(inlines=inner) | Link(inlines=inner):
-                words.append(plain_text(inner))
+                words.append(plain_text(inner, figure))
             case LineBreak():
                 words.append(" ")
     return "".join(words)
+
+
+def every_run(blocks: Iterable[Block]) -> Iterator[tuple[Inline, ...]]:
+    """Yield every run of inlines in text blocks, lists and tables."""
+    for block in blocks:
+        match block:
+            case Paragraph(inlines=inlines) | Heading(inlines=inlines) | Checkpoint(inlines=inlines):
+                yield inlines
+            case ListBlock(items=items):
+                for item in items:
+                    yield from every_run(item)
+            case Table(header=header, rows=rows):
+                for row in (header, *rows):
+                    yield from row
 
 
 def is_allowed_address(address: str) -> bool:
@@ -77,8 +93,12 @@ def _parser() -> MarkdownIt:
     # An indented line is a slip of the hand, never a program listing.
     parser.disable("code")
     # Addresses are checked here, with a problem for the author; the parser would quietly print them as words.
-    parser.validateLink = lambda _: True  # type: ignore[method-assign]
+    parser.validateLink = _every_address  # type: ignore[method-assign]
     return parser
+
+
+def _every_address(url: str) -> bool:
+    return True
 
 
 def _fail(what: str, line: int) -> None:

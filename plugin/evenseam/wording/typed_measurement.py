@@ -14,18 +14,16 @@ _FRACTIONS = {
     "½": Fraction(1, 2), "¼": Fraction(1, 4), "¾": Fraction(3, 4), "⅛": Fraction(1, 8), "⅜": Fraction(3, 8),
     "⅝": Fraction(5, 8), "⅞": Fraction(7, 8), "⅓": Fraction(1, 3), "⅔": Fraction(2, 3),
 }  # fmt: skip
-_SMALL = (
-    "zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen "
-    "eighteen nineteen twenty"
-).split()
+_SMALL = ["zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve", "thirteen", "fourteen", "fifteen", "sixteen", "seventeen", "eighteen", "nineteen", "twenty"]
 _TENS = {"thirty": 30, "forty": 40, "fifty": 50, "sixty": 60, "seventy": 70, "eighty": 80, "ninety": 90, "hundred": 100}
-_WORD_VALUES = {**{word: Fraction(value) for value, word in enumerate(_SMALL)}, **{w: Fraction(v) for w, v in _TENS.items()}}
+_WORD_VALUES = {
+    **{word: Fraction(value) for value, word in enumerate(_SMALL)},
+    **{w: Fraction(v) for w, v in _TENS.items()},
+}
 _PARTS = {"half": Fraction(1, 2), "third": Fraction(1, 3), "quarter": Fraction(1, 4), "eighth": Fraction(1, 8), "sixteenth": Fraction(1, 16)}  # fmt: skip
 
 _GAP = r"(?:[ \t\u00a0\u2009\u202f]|\n(?!\s*\n))"
-_DIGITS = (
-    rf"(?:\d+(?:{_GAP}+|-|[ ]?and[ ]|{_GAP}*&{_GAP}*)\d+[/⁄]\d+|\d+[/⁄]\d+|\d+{_GAP}?[{_VULGAR}]|[{_VULGAR}]|\d+[.,]\d+|\d+)"
-)
+_DIGITS = rf"(?:\d+(?:{_GAP}+|-|[ ]?and[ ]|{_GAP}*&{_GAP}*)\d+[/⁄]\d+|\d+[/⁄]\d+|\d+{_GAP}?[{_VULGAR}]|[{_VULGAR}]|\d+[.,]\d+|\d+)"
 _SMALL_WORD = "|".join(sorted((*_WORD_VALUES, *()), key=len, reverse=True))
 _PART_WORD = "|".join(f"{part}s?" for part in _PARTS)
 _SPELLED = (
@@ -45,10 +43,17 @@ _BETWEEN = rf"(?:{_GAP}*-?{_GAP}*)"
 
 _WITH_UNIT = re.compile(rf"(?<![\w/.,])(?P<number>{_DIGITS}){_BETWEEN}(?P<unit>{_UNIT})(?![\w])", re.IGNORECASE)
 _IN_WORDS = re.compile(rf"\b(?P<number>{_SPELLED})[ \n-]+(?P<unit>{_LONG_UNITS})\b", re.IGNORECASE)
-_PAIR = re.compile(rf"(?<![\w/.,-])(?P<number>{_DIGITS}){_GAP}*(?:x|×|by){_GAP}*(?P<second>{_DIGITS})(?![\w/])", re.IGNORECASE)
-_BARE_FRACTION = re.compile(rf"(?<![\w/.,-])(?P<number>(?:\d+(?:{_GAP}+|-))?[1-9]\d?[/⁄](?:2|3|4|8|16|32)|\d*{_GAP}?[{_VULGAR}])(?![\w/⁄])")
+_PAIR = re.compile(
+    rf"(?<![\w/.,-])(?P<number>{_DIGITS}){_GAP}*(?:x|×|by){_GAP}*(?P<second>{_DIGITS})(?![\w/])", re.IGNORECASE
+)
+_BARE_FRACTION = re.compile(
+    rf"(?<![\w/.,-])(?P<number>(?:\d+(?:{_GAP}+|-))?[1-9]\d?[/⁄](?:2|3|4|8|16|32)|\d*{_GAP}?[{_VULGAR}])(?![\w/⁄])"
+)
 
-_COUNTED_GRID = re.compile(rf"{_GAP}*(?:-{_GAP}*)?(?:blocks?|rows?|columns?|grids?|layouts?|settings?|patch(?:es)?|units?|squares?)\b", re.IGNORECASE)
+_COUNTED_GRID = re.compile(
+    rf"{_GAP}*(?:-{_GAP}*)?(?:blocks?|rows?|columns?|grids?|layouts?|settings?|patch(?:es)?|units?|squares?)\b",
+    re.IGNORECASE,
+)
 _SHARE = re.compile(rf"{_GAP}*(?:of\b|to{_GAP}\d)", re.IGNORECASE)
 _IN_AS_PREPOSITION = re.compile(
     rf"{_GAP}+(?:a|an|the|each|every|all|any|both|this|that|these|those|your|its|their|his|her|my|our|one|two|three|four|"
@@ -102,7 +107,9 @@ def _is_measurement(text: str, match: re.Match[str]) -> bool:
     unit = match["unit"].lower()
     if unit == "in":
         is_whole = match["number"].isdigit()
-        return not (is_whole and _IN_AS_PREPOSITION.match(text, match.end()))
+        after = text[match.end() :].lstrip()
+        # A name follows: 4 in Fog.
+        return not (is_whole and (_IN_AS_PREPOSITION.match(text, match.end()) or after[:1].isupper()))
     if unit in ("mm", "millimetre", "millimeter", "millimetres", "millimeters"):
         return not _is_about_stitches(text, match)
     if unit in ('"', "”"):
@@ -132,7 +139,10 @@ def _closes_a_quotation(text: str, position: int, sign: str) -> bool:
 def _typed(match: re.Match[str]) -> Typed:
     groups = match.groupdict()
     unit_text = (groups.get("unit") or "").lower()
-    unit = next((unit for unit, pattern in _UNITS.items() if unit_text and re.fullmatch(pattern, unit_text, re.IGNORECASE)), None)
+    unit = next(
+        (unit for unit, pattern in _UNITS.items() if unit_text and re.fullmatch(pattern, unit_text, re.IGNORECASE)),
+        None,
+    )
     return Typed(match.start(), match.end(), " ".join(match[0].split()), _value(match["number"]), unit)
 
 
@@ -141,19 +151,24 @@ def _value(text: str) -> Fraction | None:
     cleaned = " ".join(text.lower().replace("⁄", "/").replace("-", " ").replace("&", " ").replace(" and ", " ").split())
     for sign, fraction in _FRACTIONS.items():
         cleaned = cleaned.replace(sign, f" {fraction}").strip()
-    total = Fraction(0)
+    total, last = Fraction(0), Fraction(0)
     for word in cleaned.split():
-        word = word.rstrip("s") if word.rstrip("s") in _PARTS else word
+        part = _PARTS.get(word) or _PARTS.get(word.rstrip("s"))
         if word in ("a", "an", "of"):
-            continue
-        if word in _PARTS:
-            total += _PARTS[word]
-        elif word in _WORD_VALUES:
-            total += _WORD_VALUES[word]
-        elif re.fullmatch(r"\d{1,9}(?:[.,]\d{1,9})?", word):
-            total += Fraction(word.replace(",", "."))
-        elif (parts := re.fullmatch(r"(\d{1,9})/(\d{1,9})", word)) and int(parts[2]):
-            total += Fraction(int(parts[1]), int(parts[2]))
+            last = Fraction(0)
+        elif part is not None:
+            # Three quarters are three times a quarter; three and a half are three and one half.
+            total += last * part - last if last else part
+            last = Fraction(0)
+        elif (number := _in_digits(word) or _WORD_VALUES.get(word)) is not None:
+            total, last = total + number, number
         else:
             return None
     return total or None
+
+
+def _in_digits(word: str) -> Fraction | None:
+    if re.fullmatch(r"\d{1,9}(?:[.,]\d{1,9})?", word, re.ASCII):
+        return Fraction(word.replace(",", "."))
+    parts = re.fullmatch(r"(\d{1,9})/(\d{1,9})", word, re.ASCII)
+    return Fraction(int(parts[1]), int(parts[2])) if parts and int(parts[2]) else None

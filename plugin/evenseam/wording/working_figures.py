@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from evenseam.exact import Direction, Rounding, Unit, parse_length
-from evenseam.pattern import Assumed, Expression, Operator, Quantity, derived, largest
+from evenseam.pattern import Assumed, Quantity, derived, largest
 
 SEAM_TEST_SOURCE = "Testing your scant quarter inch seam, Quiltcentric, 2012"
 BINDING_SOURCE = "Finishing, Quiltmaker; joining binding ends, lizquiltz, 2008"
@@ -53,7 +53,12 @@ def binding_ends(width: Quantity, height: Quantity, strip_width: Quantity) -> Bi
     unit = width.unit
     most = _assumed("widest gap", "12", "30", unit, "as much as is easy to join", BINDING_SOURCE)
     half = derived("half the longer side", largest(width, height) / _number(2), rounding=_down(unit))
-    gap = derived("binding gap", half if half.value < most.value else most, rule="half the longer side, at most 12 in", source=BINDING_SOURCE)
+    gap = derived(
+        "binding gap",
+        half if half.value < most.value else most,
+        rule="half the longer side, at most 12 in",
+        source=BINDING_SOURCE,
+    )
     tail = derived(
         "binding tail", (gap + strip_width) / _number(2) + _assumed("spare", "1", "3", unit, "room for the hands"),
         rule="half the gap and half the overlap, with spare", rounding=_up(unit), source=BINDING_SOURCE,
@@ -66,7 +71,9 @@ def side_of_test_square(unit: Unit) -> Quantity:
     return _assumed("side of the test square", "1", "2.5", unit, "printed on every template page")
 
 
-def _assumed(name: str, inches: str, centimetres: str, unit: Unit, reason: str, source: str = "common practice") -> Quantity:
+def _assumed(
+    name: str, inches: str, centimetres: str, unit: Unit, reason: str, source: str = "common practice"
+) -> Quantity:
     text = inches if unit is Unit.INCH else centimetres
     return Quantity(name, parse_length(text).value, unit, Assumed(reason, source))
 

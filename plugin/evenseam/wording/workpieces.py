@@ -4,7 +4,19 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from evenseam.pattern import AddBorderStrips, Cut, CutShape, JoinPieces, JoinRun, MakeCornerPockets, MakeSleeve, Method, PieceSection, Run, Step
+from evenseam.pattern import (
+    AddBorderStrips,
+    Cut,
+    CutShape,
+    JoinPieces,
+    JoinRun,
+    MakeCornerPockets,
+    MakeSleeve,
+    Method,
+    PieceSection,
+    Run,
+    Step,
+)
 from evenseam.wording.marked import Markdown, escape
 from evenseam.wording.scribe import Scribe
 
@@ -94,7 +106,11 @@ class Workpieces:
     def _run(self, step: Step) -> Called:
         kind = self.run_kind(step)
         alike = self.steps_of_kind(kind)
-        return self._numbered(self._named(kind), alike.index(step) + 1) if len(alike) > 1 and kind != "longer_strip" else self._named(kind)
+        return (
+            self._numbered(self._named(kind), alike.index(step) + 1)
+            if len(alike) > 1 and kind != "longer_strip"
+            else self._named(kind)
+        )
 
     def steps_of_kind(self, kind: str) -> tuple[Step, ...]:
         """Return the steps that join a row, a column, a sashing row, … in order."""
@@ -132,7 +148,8 @@ class Workpieces:
     def _counted_off(self, phrase: str, called: Called, number: int) -> Called:
         forms = self._scribe.language.words["called"][phrase]
         one, many = (
-            form.replace("{one}", called.one).replace("{many}", called.many).replace("{number}", str(number)) for form in forms
+            form.replace("{one}", called.one).replace("{many}", called.many).replace("{number}", str(number))
+            for form in forms
         )
         return Called(Markdown(one), Markdown(many), called.kind, is_name=True)
 
@@ -140,7 +157,9 @@ class Workpieces:
         one, many = self._scribe.language.words["called"][kind]
         written = escape(name)
         is_name = kind in ("section", "unit", "piece")
-        return Called(Markdown(one.replace("{name}", written)), Markdown(many.replace("{name}", written)), kind, is_name)
+        return Called(
+            Markdown(one.replace("{name}", written)), Markdown(many.replace("{name}", written)), kind, is_name
+        )
 
     def _unit(self) -> Called:
         noun = self._scribe.language.noun

@@ -103,12 +103,16 @@ def _glance_values(scribe: Scribe) -> dict[str, object]:
         "finished_width": sheet.sized.finished_width,
         "finished_height": sheet.sized.finished_height,
         "blocks": [
-            {"name": block.name, "width": block.width, "height": block.height, "count": _uses(sheet, block.id)} for block in used
+            {"name": block.name, "width": block.width, "height": block.height, "count": _uses(sheet, block.id)}
+            for block in used
         ],
         "rows": project.arrangement.rows.whole,
         "columns": project.arrangement.columns.whole,
         "sashing": project.arrangement.sashing.width if project.arrangement.sashing else None,
-        "borders": [{"name": border.name, "width": border.width, "fabric": project.fabric(border.fabric).name} for border in project.borders],
+        "borders": [
+            {"name": border.name, "width": border.width, "fabric": project.fabric(border.fabric).name}
+            for border in project.borders
+        ],
         "is_turned": isinstance(project.finish, Turned),
         "hanging": {Sleeve: "sleeve", CornerPockets: "pockets"}.get(type(project.hanging), ""),  # type: ignore[arg-type]
         "methods": [words[methods[method]] for method in dict.fromkeys(block.method for block in used)],
@@ -162,7 +166,11 @@ def _templates(scribe: Scribe) -> tuple[Block, ...]:
     blocks = [sheet.project.block(pieced.block) for pieced in sheet.blocks]
     values = {
         "test_square": side_of_test_square(sheet.project.unit),
-        "blocks": [{"name": block.name, "count": _uses(sheet, block.id)} for block in blocks if block.method is Method.FOUNDATION],
+        "blocks": [
+            {"name": block.name, "count": _uses(sheet, block.id)}
+            for block in blocks
+            if block.method is Method.FOUNDATION
+        ],
     }
     return _section(scribe, "templates", scribe.blocks("sections/templates", values))
 
@@ -185,7 +193,9 @@ def _step(words: StepWords, step: Step, number: int, prose: Addressed) -> StepBl
         raise ValueError(f"the template of step {step.id} must begin with its title")
     title = plain_text(heading.inlines)
     body = [Picture(f"step-{step.id}", title, part.description) if isinstance(part, Picture) else part for part in rest]
-    return StepBlock(step.id, number, title, (*body, *prose.steps.get(step.id, ()), *checkpoint(words.scribe, words.pieces, step)))
+    return StepBlock(
+        step.id, number, title, (*body, *prose.steps.get(step.id, ()), *checkpoint(words.scribe, words.pieces, step))
+    )
 
 
 _GROUPS: tuple[tuple[tuple[type, ...], str], ...] = (
@@ -218,12 +228,20 @@ def _group_opening(scribe: Scribe, group: str) -> tuple[Block, ...]:
     block = scribe.sheet.project.block(id)
     count = _uses(scribe.sheet, id)
     title = scribe.language.word("headings", "one_block" if count == 1 else "blocks").replace("{name}", block.name)
-    values = {"block": block, "count": count, "section_count": len(scribe.sheet.sized.pieced(id).sections), "on_paper": block.method is Method.FOUNDATION}
+    values = {
+        "block": block,
+        "count": count,
+        "section_count": len(scribe.sheet.sized.pieced(id).sections),
+        "on_paper": block.method is Method.FOUNDATION,
+    }
     opening = scribe.blocks("sections/block", values)
     names = {"block": f"block-{id}", "pieces": f"pieces-{id}"}
     return (
         _heading(f"make-{id}", title),
-        *(Picture(names[part.name], part.title, part.description) if isinstance(part, Picture) else part for part in opening),
+        *(
+            Picture(names[part.name], part.title, part.description) if isinstance(part, Picture) else part
+            for part in opening
+        ),
     )
 
 
@@ -234,4 +252,3 @@ def _changes(scribe: Scribe) -> tuple[Block, ...]:
         "changes": [{"date": change.date, "version": change.version, "what": change.what} for change in pattern.changes],
     }  # fmt: skip
     return scribe.blocks("sections/changes", values)
-
