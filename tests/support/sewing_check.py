@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from itertools import combinations
+from math import hypot
+from typing import TypeAlias
 
 import shapely
 from evenseam.geometry import Polygon
@@ -13,6 +15,7 @@ from shapely.geometry import LineString
 from shapely.geometry import Polygon as Shape
 
 NEAR = 1e-9
+_Place: TypeAlias = tuple[float, float]
 
 
 def shape_of(outline: Polygon) -> Shape:
@@ -57,7 +60,7 @@ def check_sewing(block: Block, pieced: PiecedBlock) -> None:
 
 def _sew(one: Shape, other: Shape, seam: Seam) -> Shape:
     line = LineString([(float(seam.start.x), float(seam.start.y)), (float(seam.end.x), float(seam.end.y))])
-    sides = [_sides(shape, line) for shape in (one, other)]
+    sides = [_sides(shape.exterior.coords, *line.coords) for shape in (one, other)]
     assert {frozenset(found) for found in sides} == {frozenset({-1}), frozenset({1})}, "one part on each side"
     touching = one.buffer(NEAR).intersection(line).length, other.buffer(NEAR).intersection(line).length
     assert all(abs(length - line.length) < 1e-6 for length in touching), "both edges are the whole seam"
@@ -68,11 +71,12 @@ def _sew(one: Shape, other: Shape, seam: Seam) -> Shape:
     return whole.convex_hull
 
 
-def _sides(shape: Shape, line: LineString) -> set[int]:
-    (x, y), (u, v) = line.coords
-    length = line.length
-    depths = [((u - x) * (q - y) - (v - y) * (p - x)) / length for p, q in shape.exterior.coords]
-    return {1 if depth > 0 else -1 for depth in depths if abs(depth) > 1e-7}
+def _sides(corners: Iterable[_Place], start: _Place, end: _Place) -> set[int]:
+    (x, y), (u, v) = start, end
+    across, down = u - x, v - y
+    slack = 1e-7 * hypot(across, down)
+    depths = [across * (q - y) - down * (p - x) for p, q in corners]
+    return {1 if depth > 0 else -1 for depth in depths if abs(depth) > slack}
 
 
 def fewest_by_trying_everything(shapes: Mapping[int, Shape]) -> int | None:
@@ -118,19 +122,25 @@ def fewest_by_trying_everything(shapes: Mapping[int, Shape]) -> int | None:
     return fewest(frozenset(shapes))
 
 
-def can_be_sewn(shapes: list[Shape]) -> bool:
+def can_be_sewn(shapes: Iterable[Shape]) -> bool:
     """Tell whether straight lines open a partition, trying every line through two corners."""
-    if len(shapes) < 2:
+    return _can_be_opened([list(shape.exterior.coords) for shape in shapes])
+
+
+def _can_be_opened(outlines: list[list[_Place]]) -> bool:
+    if len(outlines) < 2:
         return True
-    corners = sorted({corner for shape in shapes for corner in shape.exterior.coords})
+    corners = sorted({corner for outline in outlines for corner in outline})
     for start, end in combinations(corners, 2):
-        line = LineString([start, end])
-        found = [_sides(shape, line) for shape in shapes]
-        if all(len(sides) == 1 for sides in found) and {side for sides in found for side in sides} == {1, -1}:
-            return all(
-                can_be_sewn([shape for shape, sides in zip(shapes, found, strict=True) if sides == {side}])
-                for side in (1, -1)
-            )
+        parts: dict[int, list[list[_Place]]] = {-1: [], 1: []}
+        for outline in outlines:
+            sides = _sides(outline, start, end)
+            if len(sides) > 1:
+                break
+            parts[sides.pop()].append(outline)
+        else:
+            if parts[-1] and parts[1]:
+                return all(_can_be_opened(part) for part in parts.values())
     return False
 
 
@@ -142,8 +152,7 @@ def fewest_by_opening_every_line(shapes: list[Shape]) -> int | None:
     corners = sorted({(round(x, 9), round(y, 9)) for shape in shapes for x, y in shape.exterior.coords})
     partings: set[tuple[frozenset[int], frozenset[int], frozenset[int]]] = set()
     for start, end in combinations(corners, 2):
-        line = LineString([start, end])
-        found = [_sides(shape, line) for shape in shapes]
+        found = [_sides(shape.exterior.coords, start, end) for shape in shapes]
         left, right = (frozenset(n for n, sides in enumerate(found) if sides == {side}) for side in (-1, 1))
         partings.add((left, right, frozenset(range(len(shapes))) - left - right))
     known: dict[frozenset[int], tuple[bool, int | None]] = {}

@@ -1,6 +1,8 @@
 """From a drawn block to sections, sewing order, seams and the shapes of its templates."""
 
+from evenseam.piecing.convex import ConvexSplit, split_into_convex
 from evenseam.piecing.label_place import LabelPlace, label_place
+from evenseam.piecing.locked import AddedSeam, LockedReport, LockedSet, locked_report
 from evenseam.piecing.piece_block import piece_block
 from evenseam.piecing.pieced import PiecedBlock, Seam, Section, SectionJoin, SectionPiece
 from evenseam.piecing.templates import (
@@ -14,7 +16,11 @@ from evenseam.piecing.templates import (
 )
 
 __all__ = [
+    "AddedSeam",
+    "ConvexSplit",
     "LabelPlace",
+    "LockedReport",
+    "LockedSet",
     "MarkKind",
     "MatchMark",
     "PiecedBlock",
@@ -27,6 +33,8 @@ __all__ = [
     "TemplatePiece",
     "TemplateSeam",
     "label_place",
+    "locked_report",
     "piece_block",
     "section_templates",
+    "split_into_convex",
 ]

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass, field
 from itertools import combinations
 
@@ -11,8 +12,11 @@ from evenseam.pattern import Block
 from evenseam.piecing.pieced import Seam
 from evenseam.piecing.seam_tree import before, sides
 
-MOST_TRIES = 1500
+MOST_TRIES = 300
 """Lines tried for one locked set before the search for the fewest added seams is given up and says so."""
+
+MOST_LOCKED = 24
+"""For more pieces than this in one locked set the fewest added seams are not searched for."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -126,6 +130,8 @@ class _Freeing:
     def fewest(self, cells: tuple[_Cell, ...]) -> tuple[tuple[_Cut, ...], int]:
         """Return cuts that free the cells, and a number that is certainly needed."""
         allowed = 1
+        if len(cells) > MOST_LOCKED:
+            return self._quickly(cells), allowed
         while self.tries <= MOST_TRIES:
             cuts = self._open_with(cells, allowed)
             if cuts is not None:
@@ -168,12 +174,17 @@ class _Freeing:
         return None
 
     def _quickly(self, cells: tuple[_Cell, ...]) -> tuple[_Cut, ...]:
-        """Return cuts that free the cells, taking the line that cuts the fewest pieces each time."""
+        """Return cuts that free the cells, taking the seam that runs on across the fewest pieces each time."""
         found: list[_Cut] = []
         waiting = [cells]
         while waiting:
             locked = waiting.pop()
-            line = _lines(locked, len(locked), only_along_edges=True)[0]
+            arrangement = arrange([outline for _, outline in locked])
+            run_on = min(
+                (line for line in arrangement.lines if line.crossing),
+                key=lambda line: (line.crossing.bit_count(), line.crossing),
+            )
+            line = _line(locked, arrangement, (run_on.corners[0], run_on.corners[-1]), run_on.crossing)
             found += line.cuts
             waiting += [*_locked(line.left), *_locked(line.right)]
         return tuple(found)
@@ -186,26 +197,28 @@ def _locked(cells: tuple[_Cell, ...]) -> list[tuple[_Cell, ...]]:
     return [tuple(cells[number] for number in members(pieces)) for pieces in locked_sets(arrangement)]
 
 
-def _lines(cells: tuple[_Cell, ...], most_cuts: int, *, only_along_edges: bool = False) -> list[_Line]:
-    """Return the lines through two corners that part the cells with few enough cuts, the likeliest first.
+def _lines(cells: tuple[_Cell, ...], most_cuts: int) -> Iterator[_Line]:
+    """Yield the lines through two corners that part the cells with few enough cuts, the likeliest first.
 
-    A line that crosses pieces can be shifted and turned until it runs through two corners without crossing more, so
-    no others are tried.
+    Likely are few cuts, then seams that run on, then short cuts. A line that crosses pieces can be shifted and
+    turned until it runs through two corners without crossing more, so no others are tried.
     """
     arrangement = arrange([outline for _, outline in cells])
     edge_pairs = [(line.corners[0], line.corners[-1]) for line in arrangement.lines]
     pairs = [(True, pair) for pair in edge_pairs]
-    if not only_along_edges:
-        pairs += [(False, pair) for pair in combinations(range(len(arrangement.corners)), 2)]
-    found: list[_Line] = []
+    pairs += [(False, pair) for pair in combinations(range(len(arrangement.corners)), 2)]
+    alike: dict[tuple[int, bool], list[tuple[tuple[int, int], int]]] = {}
     seen: set[int] = set()
-    for is_seam, (start, end) in pairs:
-        on_line, crossing = _crossed(arrangement, start, end)
-        if on_line not in seen and 0 < crossing.bit_count() <= most_cuts:
-            found.append(_line(cells, arrangement, (start, end), crossing, is_seam=is_seam))
+    for is_seam, pair in pairs:
+        on_line, crossing = _crossed(arrangement, *pair)
+        count = crossing.bit_count()
+        if on_line not in seen and 0 < count <= most_cuts:
+            alike.setdefault((count, not is_seam), []).append((pair, crossing))
         # Two lines that share two corners are one line.
         seen.add(on_line)
-    return sorted(found, key=_Wished)
+    # Cutting the pieces takes the most time, so it is left until a line is wanted.
+    for _, found in sorted(alike.items()):
+        yield from sorted((_line(cells, arrangement, pair, crossing) for pair, crossing in found), key=_Wished)
 
 
 def _crossed(arrangement: Arrangement, start: int, end: int) -> tuple[int, int]:
@@ -220,9 +233,7 @@ def _crossed(arrangement: Arrangement, start: int, end: int) -> tuple[int, int]:
     return sum(1 << corner for corner, side in enumerate(signs) if side == 0), left & right
 
 
-def _line(
-    cells: tuple[_Cell, ...], arrangement: Arrangement, ends: tuple[int, int], crossing: int, *, is_seam: bool
-) -> _Line:
+def _line(cells: tuple[_Cell, ...], arrangement: Arrangement, ends: tuple[int, int], crossing: int) -> _Line:
     start, end = (arrangement.corners[number] for number in ends)
     direction = end - start
     left: list[_Cell] = []
@@ -242,7 +253,7 @@ def _line(
         step = seam.end - seam.start
         length = step.dot(step) + length
     order = sum(1 << cut.cell[0] for cut in cuts)
-    return _Line((len(cuts), int(not is_seam), length, order), tuple(left), tuple(right), tuple(cuts))
+    return _Line((length, order), tuple(left), tuple(right), tuple(cuts))
 
 
 def _seam_between(halves: tuple[Polygon, Polygon], start: Point, direction: Point) -> Seam:
