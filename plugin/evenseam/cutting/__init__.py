@@ -1,6 +1,7 @@
 """From a cut list to cutting plans and what to buy."""
 
 from evenseam.cutting.plan import (
+    BiasSquares,
     CuttingLine,
     CuttingPlan,
     JoinedPieces,
@@ -13,6 +14,7 @@ from evenseam.cutting.plan import (
 from evenseam.cutting.planning import plan_cutting
 
 __all__ = [
+    "BiasSquares",
     "CuttingLine",
     "CuttingPlan",
     "JoinedPieces",

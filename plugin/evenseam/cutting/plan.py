@@ -96,6 +96,15 @@ class JoinedPieces:
 
 
 @dataclass(frozen=True, slots=True)
+class BiasSquares:
+    """The squares a continuous bias binding is made from."""
+
+    cut: str
+    side: Quantity
+    squares: int
+
+
+@dataclass(frozen=True, slots=True)
 class CuttingPlan:
     """How all pieces of one fabric are cut from one length of cloth."""
 
@@ -114,6 +123,7 @@ class CuttingPlan:
     sections: tuple[Number, ...] = ()
     """Lengths of the sections: stretches of cloth, selvage to selvage, cut off first, from the squared-up end on.
     Lengthwise strips and the short strips beside them are cut from a section."""
+    bias: tuple[BiasSquares, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,11 +8,11 @@ from dataclasses import replace
 from evenseam.cutting.batting import batting_material
 from evenseam.cutting.codes import USABLE_WIDTH_NOT_POSITIVE
 from evenseam.cutting.lines import cutting_lines
-from evenseam.cutting.plan import CuttingPlan, JoinedPieces, Material, PlannedPiece, PlannedStrip
+from evenseam.cutting.plan import BiasSquares, CuttingPlan, JoinedPieces, Material, PlannedPiece, PlannedStrip
 from evenseam.cutting.request import FabricRequest, Request
 from evenseam.cutting.requesting import rectangles, request_fabric
 from evenseam.cutting.scale import Scale
-from evenseam.cutting.sections import Layout, Section, Strip, lay_out
+from evenseam.cutting.sections import Column, Layout, Section, Strip, lay_out
 from evenseam.cutting.where import place_of
 from evenseam.cutting.yardage import needed_length, shop_length, squaring_up
 from evenseam.pattern import BATTING, Cut, CutList, Fabric, Project, Quantity, StripDirection
@@ -82,6 +82,7 @@ def _as_plan(
         bound,
         length.value == bound,
         tuple(asked.scale.length(section.height) for section in layout.sections),
+        tuple(BiasSquares(one.cut.id, one.side, one.squares) for one in asked.bias),
     )
 
 
@@ -101,7 +102,7 @@ def _across(strip: Strip, asked: FabricRequest, x: int, y: int, end: int) -> Pla
     for slot in strip.slots:
         request = asked.requests[slot.request]
         # A length that has its strip to itself is left as long as the cloth is wide: one cut less.
-        is_whole = request.is_length and slot is only and request.cut.part != "backing"
+        is_whole = request.is_length and slot is only and request.side is None and request.cut.part != "backing"
         across = end - x if is_whole else slot.lie.across
         for _ in range(slot.count):
             pieces.append(_piece(request, scale, left, y, across, slot.lie.along, slot.lie.is_turned))
@@ -156,8 +157,8 @@ def _strip_widths(layout: Layout, ordered: Sequence[Strip], asked: FabricRequest
     """Return the figures whose sum is the length: each section's longest piece, each strip's width, equal ones once."""
     found: list[Quantity] = []
     for section in layout.sections:
-        column = max(section.columns, key=lambda one: one.used)
-        found += [asked.requests[slot.request].along(slot.lie) for slot in column.pieces]
+        column = max(section.columns, key=_own_length)
+        found += [asked.requests[slot.request].along(slot.lie) for slot in column.pieces[: column.own]]
     for strip in ordered:
         highest = max(strip.slots, key=lambda slot: slot.lie.along)
         found.append(asked.requests[highest.request].along(highest.lie))
@@ -166,6 +167,10 @@ def _strip_widths(layout: Layout, ordered: Sequence[Strip], asked: FabricRequest
         known, count = counts.get(quantity.value, (quantity, 0))
         counts[quantity.value] = (known, count + 1)
     return list(counts.values())
+
+
+def _own_length(column: Column) -> int:
+    return sum(slot.lie.along for slot in column.pieces[: column.own])
 
 
 def _joined(asked: FabricRequest) -> Iterator[JoinedPieces]:

@@ -30,9 +30,13 @@ class Request:
     """True for a length of something joined."""
     is_lengthwise: bool = False
     """True when it is cut from a strip parallel to the selvage."""
+    side: Quantity | None = None
+    """The side of a square that is worked out here, for bias binding; None when the cut's own figures hold."""
 
     def along(self, lie: Lie) -> Quantity:
         """Return the figure of the side that lies along the cloth."""
+        if self.side is not None:
+            return self.side
         return self.cut.width if lie.is_turned else self.cut.height
 
     @property
@@ -56,6 +60,15 @@ class JoinedStrip:
 
 
 @dataclass(frozen=True, slots=True)
+class BiasRequest:
+    """Squares asked for, and the bias binding made of them."""
+
+    cut: Cut
+    side: Quantity
+    squares: int
+
+
+@dataclass(frozen=True, slots=True)
 class FabricRequest:
     """Everything asked of one fabric."""
 
@@ -64,3 +77,4 @@ class FabricRequest:
     """Usable width in steps."""
     requests: tuple[Request, ...]
     joined: tuple[JoinedStrip, ...]
+    bias: tuple[BiasRequest, ...] = ()

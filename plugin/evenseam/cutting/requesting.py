@@ -4,15 +4,18 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass, field
+from fractions import Fraction
 
+from evenseam.cutting.bias import bias_square
 from evenseam.cutting.codes import (
+    BIAS_BINDING_TOO_LONG,
     PIECE_WIDER_THAN_CLOTH,
     SIZE_NOT_CUTTABLE,
     STRIPS_AGAINST_THE_PRINT,
     TOO_MANY_PIECES,
 )
 from evenseam.cutting.joining import join_cost, joined_lengths
-from evenseam.cutting.request import FabricRequest, JoinedStrip, Lie, Request
+from evenseam.cutting.request import BiasRequest, FabricRequest, JoinedStrip, Lie, Request
 from evenseam.cutting.scale import Scale, common_scale
 from evenseam.cutting.where import place_of
 from evenseam.exact import Number, format_length
@@ -22,7 +25,6 @@ from evenseam.problems import Report
 MOST_PIECES = 20_000
 """More equal pieces than this are taken for a slip of the pen."""
 _PER_RECTANGLE = {CutShape.HALF_SQUARE_TRIANGLE: 2, CutShape.QUARTER_SQUARE_TRIANGLE: 4}
-_BINDINGS = (CutShape.BINDING, CutShape.BIAS_BINDING)
 
 
 @dataclass(slots=True)
@@ -36,20 +38,25 @@ class _Asking:
     requests: list[Request] = field(default_factory=list)
     long: list[Cut] = field(default_factory=list)
     joined: list[JoinedStrip] = field(default_factory=list)
+    bias: list[BiasRequest] = field(default_factory=list)
 
 
 def request_fabric(cuts: tuple[Cut, ...], project: Project, usable_width: Quantity, report: Report) -> FabricRequest:
     """Return what is asked of one fabric; what cannot be cut is reported and left out."""
     sizes = [size for cut in cuts for size in (cut.width.value, cut.height.value)]
     seams = [(cut.join_seam or project.seam_allowance).value for cut in cuts if cut.join is not None]
-    scale = common_scale([*sizes, *seams], project.unit)
+    scale = common_scale([*sizes, *seams, Fraction(1, 2)], project.unit)
     asking = _Asking(project, scale, scale.below(usable_width.value), report)
     for cut in cuts:
-        if _is_cuttable(cut, report):
+        if not _is_cuttable(cut, report):
+            continue
+        if cut.shape is CutShape.BIAS_BINDING:
+            _ask_bias(cut, usable_width, asking)
+        else:
             _ask(cut, asking)
     for together in _sharing(asking.long, project):
         _ask_joined_strip(together, asking)
-    return FabricRequest(scale, asking.width, tuple(asking.requests), tuple(asking.joined))
+    return FabricRequest(scale, asking.width, tuple(asking.requests), tuple(asking.joined), tuple(asking.bias))
 
 
 def rectangles(cut: Cut) -> int:
@@ -84,7 +91,7 @@ def _ask(cut: Cut, asking: _Asking) -> None:
     if cut.join is not None and max(width, height) > asking.width:
         if min(width, height) > asking.width:
             _ask_panels(cut, asking)
-        elif cut.shape in _BINDINGS or not fitting or _is_shorter_joined(cut, fitting[0], asking):
+        elif cut.shape is CutShape.BINDING or not fitting or _is_shorter_joined(cut, fitting[0], asking):
             _ask_joined(cut, lies, asking)
         else:
             asking.requests.append(Request(cut, fitting, rectangles(cut), is_lengthwise=_is_strip(cut)))
@@ -93,6 +100,22 @@ def _ask(cut: Cut, asking: _Asking) -> None:
         asking.requests.append(Request(cut, fitting, rectangles(cut), is_lengthwise=is_lengthwise and _is_strip(cut)))
     else:
         _report_too_wide(cut, asking)
+
+
+def _ask_bias(cut: Cut, usable_width: Quantity, asking: _Asking) -> None:
+    found = bias_square(cut, cut.join_seam or asking.project.seam_allowance, usable_width)
+    if found is None:
+        asking.report.add(
+            BIAS_BINDING_TOO_LONG,
+            place_of(cut.height, cut.width),
+            f"{cut.label}: {cut.height.text} of bias strip {cut.width.text} wide needs more than a dozen squares",
+            "bind with straight strips",
+        )
+        return
+    side, squares = found
+    whole = asking.scale.whole(side.value)
+    asking.requests.append(Request(cut, (Lie(whole, whole, False),), squares, is_length=True, side=side))
+    asking.bias.append(BiasRequest(cut, side, squares))
 
 
 def _is_strip(cut: Cut) -> bool:
@@ -148,7 +171,7 @@ def _cost(cut: Cut, strip: int, asking: _Asking) -> int:
 
 def _ask_joined(cut: Cut, lies: tuple[Lie, ...], asking: _Asking) -> None:
     strip = min(lies[0].across, lies[0].along)
-    is_against_print = cut.is_upright and lies[0].across == strip and cut.shape not in _BINDINGS
+    is_against_print = cut.is_upright and lies[0].across == strip and cut.shape is not CutShape.BINDING
     if is_against_print or _cost(cut, strip, asking) >= asking.width:
         _report_too_wide(cut, asking)
     else:

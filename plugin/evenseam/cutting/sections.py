@@ -49,6 +49,8 @@ class Column:
 
     width: int
     pieces: list[Slot] = field(default_factory=list)
+    own: int = 0
+    """How many of them it was cut for; the others come from what is left of it."""
 
     @property
     def used(self) -> int:
@@ -63,6 +65,10 @@ class Section:
     height: int
     columns: list[Column] = field(default_factory=list)
     beside: tuple[Strip, ...] = ()
+
+    def emptied(self) -> Section:
+        """Return the section with its highest lengthwise pieces only."""
+        return Section(self.height, [Column(column.width, column.pieces[: column.own]) for column in self.columns])
 
     @property
     def slots(self) -> list[Slot]:
@@ -105,7 +111,7 @@ def lay_out(requests: Sequence[Request], width: int) -> Layout:
         rest = list(left)
         for slot in opened.slots:
             rest[slot.request] -= slot.count
-        tried = [*(Section(section.height, section.columns) for section in sections), opened]
+        tried = [*(section.emptied() for section in sections), opened]
         merged = _put_beside(tried, requests, rest, width)
         least = sum(section.height for section in tried)
         least += simple_bound(merged.demands, width) if merged.demands else 0
@@ -120,9 +126,16 @@ def _put_beside(sections: Sequence[Section], requests: Sequence[Request], left: 
     """Fill the cloth beside the lengthwise strips, and return what is left to cut elsewhere."""
     rest = list(left)
     for section in sections:
-        section.beside = _fill_beside(requests, rest, width - section.used, section.height)
-        for slot in (slot for strip in section.beside for slot in strip.slots):
-            rest[slot.request] -= slot.count
+        for column in section.columns:
+            _fill_column(column, section.height, requests, rest)
+        beside: list[Strip] = []
+        room = section.height
+        while strips := _fill_beside(requests, rest, width - section.used, room):
+            beside += strips
+            for slot in (slot for strip in strips for slot in strip.slots):
+                rest[slot.request] -= slot.count
+            room = section.height - sum(strip.height for strip in beside)
+        section.beside = tuple(beside)
     return _Merged.of(requests, rest, width)
 
 
@@ -150,7 +163,9 @@ def _open_strip(strip: Strip) -> Section:
     section = Section(strip.height)
     for slot in strip.slots:
         if 2 * slot.lie.along > strip.height:
-            section.columns += [Column(slot.lie.across, [Slot(slot.request, slot.lie, 1)]) for _ in range(slot.count)]
+            section.columns += [
+                Column(slot.lie.across, [Slot(slot.request, slot.lie, 1)], 1) for _ in range(slot.count)
+            ]
     return section
 
 
@@ -175,6 +190,7 @@ def _sections(requests: Sequence[Request], width: int) -> list[Section]:
             column = Column(across)
             section.columns.append(column)
         column.pieces.append(slot)
+        column.own += 1
     for section in sections:
         section.height = max(column.used for column in section.columns)
     return sections
@@ -222,6 +238,21 @@ class _Merged:
                 count -= taken
                 self.members[demand][:1] = [(place, waiting - taken)] if waiting > taken else []
         return Strip(pattern.height, tuple(slots))
+
+
+def _fill_column(column: Column, height: int, requests: Sequence[Request], left: list[int]) -> None:
+    """Cut shorter pieces from what is left at the end of a lengthwise strip."""
+    choices = [
+        Choice(place, number, lie.along, lie.across * lie.along, left[place])
+        for place, request in enumerate(requests)
+        if left[place] and not request.is_length
+        for number, lie in enumerate(request.lies)
+        if lie.across <= column.width
+    ]
+    for choice, count in sorted(best_filling(choices, height - column.used), key=lambda chosen: -chosen[0].length):
+        lie = requests[choice.owner].lies[choice.way]
+        column.pieces += [Slot(choice.owner, lie, 1)] * count
+        left[choice.owner] -= count
 
 
 def _fill_beside(requests: Sequence[Request], left: Sequence[int], width: int, height: int) -> tuple[Strip, ...]:
