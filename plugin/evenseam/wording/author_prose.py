@@ -141,7 +141,7 @@ def _figure(match: re.Match[str], located: _Located, figures: Mapping[str, Quant
     place = located.at(match.start(), match.end())
     if match["program"]:
         report.add(
-            NO_PROGRAMS, place, f"{_short(match['program'])} is not possible here: a text may name figures and do nothing else",
+            NO_PROGRAMS, place, f"{_short(match['program'])} is not possible here: a text only names figures",
             "take it out; a size that needs other words can have a text of its own",
         )  # fmt: skip
         return ""
@@ -172,7 +172,7 @@ def _figure(match: re.Match[str], located: _Located, figures: Mapping[str, Quant
 def _check_signs(text: str, located: _Located, report: Report) -> None:
     for match in _HTML.finditer(text):
         report.add(
-            HTML_IN_TEXT, located.at(match.start(), match.end()), f"{_short(match[0])} looks like HTML, which is printed as it stands",
+            HTML_IN_TEXT, located.at(match.start(), match.end()), f"{_short(match[0])} is HTML, which is not used here",
             "use Markdown: **strong**, *emphasis*, lists and links",
         )  # fmt: skip
     if (clean := without_marks(text)) != text:
@@ -219,7 +219,9 @@ def _check_printed(
 def _without_emphasis(text: str) -> tuple[str, list[int]]:
     """Return the text without the signs that make words strong or leaning, and where each character stood."""
     kept = [
-        (place, sign) for place, sign in enumerate(text) if (sign not in "*_`\\" and sign.isprintable()) or sign in "\n\t"
+        (place, sign)
+        for place, sign in enumerate(text)
+        if sign in "\n\t" or (sign.isprintable() and sign not in "*_`\\")
     ]
     return "".join(sign for _, sign in kept), [place for place, _ in kept]
 

@@ -33,7 +33,7 @@ class Language:
     environment: Environment
 
     def write(self, template: str, values: Mapping[str, Any]) -> str:
-        """Fill a template, such as steps/bind. Raises jinja2 errors: a template is ours, so a gap in it is our mistake."""
+        """Fill a template, such as steps/bind. Raises jinja2 errors: a gap in a template is our own mistake."""
         return self.environment.get_template(f"{template}.md").render(values)
 
     def word(self, table: str, key: str) -> str:
@@ -51,7 +51,7 @@ class Language:
         return numbers[count] if 0 <= count < len(numbers) else str(count)
 
     def times(self, count: int) -> str:
-        """Return once, twice, three times, …"""
+        """Return how often in words: once, twice, three times."""
         words: Sequence[str] = self.words["numbers"]["times"]
         return words[count] if 0 <= count < len(words) else f"{self.in_words(count)} {self.noun('time', count)}"
 

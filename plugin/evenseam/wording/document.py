@@ -112,7 +112,7 @@ class Swatches:
 
 @dataclass(frozen=True, slots=True)
 class Checkpoint:
-    """Your piece now measures …"""
+    """What the piece measures now."""
 
     inlines: tuple[Inline, ...]
 

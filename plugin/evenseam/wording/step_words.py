@@ -237,7 +237,8 @@ class StepWords:
 
     def _binding(self, binding: str) -> dict[str, Any]:
         cut = self._cut(binding)
-        joined = [joined for material in self.scribe.sheet.materials if material.plan for joined in material.plan.joined if joined.cut == cut.id]  # fmt: skip
+        plans = [material.plan for material in self.scribe.sheet.materials if material.plan]
+        joined = [joined for plan in plans for joined in plan.joined if joined.cut == cut.id]
         joins = "none" if not joined else "diagonal" if joined[0].join is StripJoin.DIAGONAL else "straight"
         return {
             "length": _longer(cut.width, cut.height),

@@ -35,7 +35,7 @@ class BindingEnds:
 
 
 def seam_test(seam: Quantity) -> SeamTest:
-    """Return a test of the seam allowance: (cut − 2 seams) across the middle, the two outer strips keep one edge raw."""
+    """Return a test of the seam allowance: the middle strip loses both its seams, the outer ones keep one raw edge."""
     reason = "the usual size of a seam test"
     strip_width = _assumed("seam test strip width", "1 1/2", "4", seam.unit, reason, SEAM_TEST_SOURCE)
     strip_length = _assumed("seam test strip length", "3 1/2", "9", seam.unit, reason, SEAM_TEST_SOURCE)
@@ -47,8 +47,9 @@ def seam_test(seam: Quantity) -> SeamTest:
 def binding_ends(width: Quantity, height: Quantity, strip_width: Quantity) -> BindingEnds:
     """Return tails and gap suited to the longer side of a piece.
 
-    Published gaps run from 6 to 15 in; a small piece has no room for a long one, so the gap is half of the longer side and at
-    most 12 in, and each tail is long enough to cross the gap's middle and overlap by the strip's width.
+    Published gaps run from 6 to 15 in. A small piece has no room for a long one, so the gap is half of the longer
+    side and at most 12 in; each tail is long enough to reach past the middle of the gap and to overlap by the strip's
+    width.
     """
     unit = width.unit
     most = _assumed("widest gap", "12", "30", unit, "as much as is easy to join", BINDING_SOURCE)

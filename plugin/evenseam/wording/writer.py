@@ -114,7 +114,7 @@ def _glance_values(scribe: Scribe) -> dict[str, object]:
             for border in project.borders
         ],
         "is_turned": isinstance(project.finish, Turned),
-        "hanging": {Sleeve: "sleeve", CornerPockets: "pockets"}.get(type(project.hanging), ""),  # type: ignore[arg-type]
+        "hanging": {Sleeve: "sleeve", CornerPockets: "pockets"}.get(type(project.hanging), ""),
         "methods": [words[methods[method]] for method in dict.fromkeys(block.method for block in used)],
         "skill": sheet.pattern.skill_level,
         "usable_width": project.usable_width,
@@ -249,6 +249,6 @@ def _changes(scribe: Scribe) -> tuple[Block, ...]:
     pattern = scribe.sheet.pattern
     values = {
         "version": pattern.version, "title": pattern.title, "designer": pattern.designer, "licence": pattern.licence,
-        "changes": [{"date": change.date, "version": change.version, "what": change.what} for change in pattern.changes],
+        "changes": pattern.changes,
     }  # fmt: skip
     return scribe.blocks("sections/changes", values)
