@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from fractions import Fraction
 
 from evenseam.exact import Number, sign
@@ -34,18 +35,24 @@ def with_allowance(piece: Polygon, outline: Polygon, seam: Number) -> Polygon:
         |   |       |   ->   |    :        |   not to the right, where it is sewn already
         +-----------+        +-------------+
     """
+    turned = piece.clockwise()
     if _is_upright_rectangle(outline):
-        return _stretched(piece, outline, seam)
-    raw = raw_outline(outline, seam)
-    corners = tuple(rational_point(corner) for corner in piece.clockwise().corners)
-    border = tuple(rational_point(corner) for corner in outline.corners)
-    on_edge = [_edge_of(start, end, outline) for start, end in piece.clockwise().edges]
+        corners, on_edge, raised = _on_rectangle(turned, outline, seam)
+    else:
+        raw = raw_outline(outline, seam)
+        corners = tuple(rational_point(corner) for corner in turned.corners)
+        border = tuple(rational_point(corner) for corner in outline.corners)
+        on_edge = [_edge_of(start, end, outline) for start, end in turned.edges]
+
+        def raised(corner: Point, edge: int) -> Point:
+            return _raised(corner, edge, border, raw)
+
     if all(edge is None for edge in on_edge):
         return piece
     grown: list[Point] = []
     for number, corner in enumerate(corners):
         before, after = on_edge[number - 1], on_edge[number]
-        here = [_raised(corner, edge, border, raw) for edge in (before, after) if edge is not None]
+        here = [raised(corner, edge) for edge in (before, after) if edge is not None]
         if before is None:
             here = [corner, *here]
         if after is None:
@@ -62,19 +69,27 @@ def _is_upright_rectangle(outline: Polygon) -> bool:
     )
 
 
-def _stretched(piece: Polygon, outline: Polygon, seam: Number) -> Polygon:
-    """Return a piece of an upright rectangle with every corner on the outline moved out to the raw edge.
-
-    Much quicker than the general way, and most workpieces are rectangles.
-    """
+def _on_rectangle(
+    piece: Polygon, outline: Polygon, seam: Number
+) -> tuple[tuple[Point, ...], list[int | None], Callable[[Point, int], Point]]:
+    """Return corners, the sides its edges lie on, and how a corner rises: much quicker, and most work is rectangles."""
     left, top, right, bottom = outline.bounds
-    corners = []
-    for corner in piece.corners:
+
+    def side(start: Point, end: Point) -> int | None:
+        if start.y == end.y:
+            return 0 if start.y == top else 2 if start.y == bottom else None
+        if start.x == end.x:
+            return 1 if start.x == right else 3 if start.x == left else None
+        return None
+
+    def raised(corner: Point, edge: int) -> Point:
         x, y = corner.x, corner.y
+        # At a corner of the outline both ways lead outward.
         x = left - seam if x == left else right + seam if x == right else x
         y = top - seam if y == top else bottom + seam if y == bottom else y
-        corners.append(Point(x, y))
-    return Polygon(tuple(corners))
+        return Point(x, y)
+
+    return piece.corners, [side(start, end) for start, end in piece.edges], raised
 
 
 def _edge_of(start: Point, end: Point, outline: Polygon) -> int | None:

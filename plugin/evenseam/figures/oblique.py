@@ -18,6 +18,8 @@ LEAN = Fraction(1, 3)
 DEPTH = Fraction(2, 5)
 """How deep a layer looks for its height."""
 AIR = Fraction(30)
+PITCH = 16
+"""Between lines of words."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,5 +74,5 @@ def draw_stack(pen: Pen, layers: tuple[Layer, ...], wide: Fraction) -> None:
         level = edge.y if lowest is None or edge.y > lowest else lowest
         pen.line((edge, at(right + 8, level)), Stroke.HELP)
         for line, words in enumerate(layer.words):
-            pen.label(at(right + 14, level + 15 * line), words, anchor=Anchor.START)
-        lowest = level + 15 * len(layer.words) + 6
+            pen.label(at(right + 14, level + PITCH * line), words, anchor=Anchor.START)
+        lowest = level + PITCH * len(layer.words) + 6

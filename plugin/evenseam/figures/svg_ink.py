@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 from enum import Enum
+from itertools import groupby
 from math import hypot
 from xml.sax.saxutils import escape
 
@@ -78,7 +79,10 @@ class SvgInk:
 
     def shapes(self, shapes: Iterable[Shape]) -> str:
         """Return the elements of shapes, in order."""
-        return "".join(self._shape(shape) for shape in shapes)
+        written: list[str] = []
+        for is_label, run in groupby(shapes, key=lambda shape: isinstance(shape, Label)):
+            written += self._labels(run) if is_label else (self._shape(shape) for shape in run)
+        return "".join(written)
 
     def definitions(self) -> str:
         """Return what the elements written so far refer to."""
@@ -211,19 +215,34 @@ class SvgInk:
             + self._path(head, fill=RUST)
         )
 
+    def _labels(self, labels: Iterable[Shape]) -> Iterable[str]:
+        """Return labels that follow each other; on the web those that look alike share a group."""
+        for look, run in groupby(labels, key=lambda one: self._letters(one) if isinstance(one, Label) else ""):
+            alike = [label for label in run if isinstance(label, Label)]
+            if self._theme is Theme.PRINT or len(alike) == 1:
+                yield from (self._label(label) for label in alike)
+            else:
+                yield f"<g {look}>{''.join(self._words(label, '') for label in alike)}</g>"
+
     def _label(self, label: Label) -> str:
-        x, y = self._point(label.at)
-        size = float(label.size) * self._grain
-        colour = self._label_colour(label)
-        number = self.number
-        place = f'x="{number(x)}" y="{number(y + size * 0.35)}"'
-        if label.is_upward:
-            place = f'transform="translate({number(x + size * 0.35)} {number(y)})rotate(-90)"'
+        return self._words(label, " " + self._letters(label))
+
+    def _letters(self, label: Label) -> str:
+        """Return how the letters of a label look."""
         anchor = "" if label.anchor is Anchor.START else f' text-anchor="{label.anchor.value}"'
         weight = ' font-weight="700"' if label.is_bold else ""
+        size = self.number(float(label.size) * self._grain)
+        return f'font-size="{size}"{anchor}{weight} fill="{self._label_colour(label)}"'
+
+    def _words(self, label: Label, look: str) -> str:
+        x, y = self._point(label.at)
+        down = float(label.size) * self._grain * 0.35
+        number = self.number
+        place = f'x="{number(x)}" y="{number(y + down)}"'
+        if label.is_upward:
+            place = f'transform="translate({number(x + down)} {number(y)})rotate(-90)"'
         plate = self._plate(label) if label.has_ground else ""
-        look = f'font-size="{number(size)}"{anchor}{weight} fill="{colour}"'
-        return f"{plate}<text {place} {look}>{escape(label.text)}</text>"
+        return f"{plate}<text {place}{look}>{escape(label.text)}</text>"
 
     def _plate(self, label: Label) -> str:
         left, top, right, bottom = (float(side * self._factor) for side in plate_box(label).bounds)

@@ -70,12 +70,14 @@ def furniture(sheet: PatternSheet, paper: Paper, number: int, count: int) -> lis
 
 
 def _squares(left: Fraction) -> list[Shape]:
-    """Return squares of 1 in and 2 cm and bars of 2 in and 5 cm, from the left::
+    """Return squares of 1 in and 2 cm and bars of 2 in and 5 cm.
 
-    +------+ +----+  |-----------| 2 in
-    | 1 in | |2 cm|
-    |      | +----+  |-----------| 5 cm
-    +------+
+    ::
+
+        +------+ +----+  |-----------| 2 in
+        | 1 in | |2 cm|
+        |      | +----+  |-----------| 5 cm
+        +------+
     """
     top = MARGIN + Fraction(1, 100)
     two = 2 / CENTIMETRES_PER_INCH

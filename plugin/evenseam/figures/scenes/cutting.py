@@ -15,11 +15,14 @@ from evenseam.figures.lettering import text_width
 from evenseam.figures.rational import rational
 from evenseam.figures.scene import Scene
 from evenseam.figures.spot import label_spot
+from evenseam.geometry import Polygon
 
 WIDE = Fraction(420)
 HIGHEST = Fraction(520)
 """Cloth longer than this is drawn with strips that are alike left out."""
 SELVAGE = Fraction(7)
+NARROW = Fraction(220)
+"""Cloth is never drawn narrower than this."""
 BREAK = Fraction(16)
 
 
@@ -35,9 +38,15 @@ class Band:
 
 def draw_cutting(scene: Scene, plan: CuttingPlan) -> None:
     """Draw the plan with its usable width, its length, and a numbered list of what is cut."""
-    frame = Frame.fitting(plan.usable_width.value, plan.usable_width.value, WIDE, WIDE)
     numbers = _numbers(plan)
+    width_of_cloth = plan.usable_width.value
+    frame = Frame.fitting(width_of_cloth, width_of_cloth, WIDE, WIDE)
     bands = bands_of(plan, frame)
+    long = sum((rational(band.bottom - band.top) for band in bands), start=Fraction(0))
+    if frame.length(long) > HIGHEST:
+        # Even without what is alike it is long: smaller, but not so small that numbers no longer fit.
+        frame = Frame.fitting(width_of_cloth, long, WIDE, HIGHEST)
+        frame = max(frame, Frame.fitting(width_of_cloth, width_of_cloth, NARROW, NARROW), key=lambda one: one.scale)
     down: Number = Fraction(0)
     for band in bands:
         down = _draw_band(scene, plan, band, frame, down, numbers)
@@ -108,12 +117,14 @@ def _draw_band(
     width = frame.length(plan.usable_width.value)
     pen.area(rectangle(0, down, width, high), Tone.LEFTOVER)
     place = frame.moved_to(at(0, down - band.top * frame.scale))
-    for strip in band.strips:
-        for piece in strip.pieces:
-            _draw_piece(scene, plan, piece, place, numbers)
+    pieces = [piece for strip in band.strips for piece in strip.pieces]
+    outlines = [place.polygon(rectangle(piece.x, piece.y, piece.width, piece.height)) for piece in pieces]
+    pen.cloth(outlines, plan.material)
     for strip in band.strips:
         ends = (strip.x, strip.y + strip.height), (strip.x + strip.width, strip.y + strip.height)
         pen.line((place.spot(*ends[0]), place.spot(*ends[1])), Stroke.CUT)
+    for piece, outline in zip(pieces, outlines, strict=True):
+        _label_piece(scene, plan, piece, outline, numbers)
     down = down + high
     if band.times == 1:
         return down
@@ -125,9 +136,10 @@ def _draw_band(
     return down + BREAK + 4
 
 
-def _draw_piece(scene: Scene, plan: CuttingPlan, piece: PlannedPiece, frame: Frame, numbers: dict[str, int]) -> None:
-    outline = frame.polygon(rectangle(piece.x, piece.y, piece.width, piece.height))
-    scene.pen.cloth((outline,), plan.material)
+def _label_piece(
+    scene: Scene, plan: CuttingPlan, piece: PlannedPiece, outline: Polygon, numbers: dict[str, int]
+) -> None:
+    """Write a piece's number, and its size as it lies on the cloth where there is room."""
     unit = scene.sheet.project.unit
     size = f"{format_number(piece.width, unit)} × {format_number(piece.height, unit)}"
     number = str(numbers[piece.cut])

@@ -1,0 +1,180 @@
+"""Every picture of the sample projects: drawn, valid, readable, and true to the sheet."""
+
+from __future__ import annotations
+
+import io
+import re
+import xml.etree.ElementTree as ElementTree
+from fractions import Fraction
+from itertools import combinations
+
+import cairosvg
+import pytest
+from evenseam.figures import Theme, draw, picture_names, to_svg
+from evenseam.figures.drawing import Cloth, Label, Side
+from evenseam.figures.lettering import label_box
+from evenseam.figures.workbench import walk
+from evenseam.pattern import AddBorderStrips, JoinPieces, JoinRun, PieceSection
+from evenseam.sheet import compute_sheet
+from hypothesis import HealthCheck, given, settings
+from PIL import Image
+from shapely.ops import unary_union
+from support.pictured import ALL_PICTURES, SIZES, as_shapely, path_points, sample_sheet
+from support.samples import PATTERN
+from support.strategies import projects
+
+SVG = "{http://www.w3.org/2000/svg}"
+HEAVIEST = 40_000
+"""Bytes of one picture on the web."""
+
+
+@pytest.mark.parametrize("size", SIZES)
+def test_there_is_a_picture_of_everything(size: str) -> None:
+    sheet = sample_sheet(size)
+    names = picture_names(sheet)
+    assert len(names) == len(set(names))
+    assert {f"step-{step.id}" for step in sheet.program.steps} <= set(names)
+    assert {f"cutting-{one.material}" for one in sheet.materials if one.plan} <= set(names)
+    assert {"finished", "block-lantern", "pieces-lantern"} <= set(names)
+
+
+@pytest.mark.parametrize("name", ["", "step", "step-nothing", "cutting-batting", "block-nothing", "sketch-lantern"])
+def test_an_unknown_picture_is_our_own_mistake(name: str) -> None:
+    with pytest.raises(KeyError):
+        draw(sample_sheet("mug-rug"), name)
+
+
+@pytest.mark.parametrize("theme", Theme)
+@pytest.mark.parametrize(("size", "name"), ALL_PICTURES)
+def test_every_picture_is_valid_and_shows_all_of_itself(size: str, name: str, theme: Theme) -> None:
+    svg = to_svg(draw(sample_sheet(size), name), theme, name, "A picture.", "p")
+    root = ElementTree.fromstring(svg)
+    left, top, width, height = (float(number) for number in root.get("viewBox", "").split())
+    assert 100 <= width <= 620 and 30 <= height <= 800
+    in_patterns = {path for pattern in root.iter(f"{SVG}pattern") for path in pattern.iter(f"{SVG}path")}
+    for path in root.iter(f"{SVG}path"):
+        if path not in in_patterns:
+            for x, y in path_points(path.get("d", "")):
+                assert left <= x <= left + width and top <= y <= top + height
+
+
+@pytest.mark.parametrize(("size", "name"), ALL_PICTURES)
+def test_no_picture_is_heavy_on_the_web(size: str, name: str) -> None:
+    assert len(to_svg(draw(sample_sheet(size), name), Theme.WEB, name, "A picture.", "p")) < HEAVIEST
+
+
+@pytest.mark.parametrize("size", SIZES)
+def test_ids_are_unique_among_all_pictures_of_a_page(size: str) -> None:
+    sheet = sample_sheet(size)
+    page = "".join(
+        to_svg(draw(sheet, name), Theme.WEB, name, "A picture.", f"p{number}")
+        for number, name in enumerate(picture_names(sheet))
+    )
+    ids = re.findall(r'\bid="([^"]+)"', page)
+    assert len(ids) == len(set(ids))
+
+
+@pytest.mark.parametrize("size", SIZES)
+def test_pictures_drawn_again_are_the_same_to_the_byte(size: str) -> None:
+    sheet = sample_sheet(size)
+    for name in picture_names(sheet):
+        first = to_svg(draw(sheet, name), Theme.PRINT, name, "A picture.", "p")
+        # Another sheet in between, so that nothing kept from the first can help.
+        draw(sample_sheet("mug-rug" if size != "mug-rug" else "lap-quilt"), "finished")
+        assert to_svg(draw(sheet, name), Theme.PRINT, name, "A picture.", "p") == first
+
+
+@pytest.mark.parametrize("size", SIZES)
+def test_the_finished_picture_covers_the_finished_size_exactly(size: str) -> None:
+    sheet = sample_sheet(size)
+    drawing = draw(sheet, "finished")
+    swatches = len({placed.fabric for placed in sheet.sized.placed})
+    cloths = [shape for shape in drawing.shapes if isinstance(shape, Cloth)]
+    polygons = [polygon for cloth in cloths[: len(cloths) - swatches] for polygon in cloth.polygons]
+    assert len(polygons) == len(sheet.sized.placed)
+    right = max(corner.x for polygon in polygons for corner in polygon.corners)
+    bottom = max(corner.y for polygon in polygons for corner in polygon.corners)
+    assert right / bottom == sheet.sized.finished_width.value / sheet.sized.finished_height.value
+    assert sum((polygon.area for polygon in polygons), start=Fraction(0)) == right * bottom
+    # The areas add up exactly; together they also leave no hole.
+    assert unary_union([as_shapely(polygon) for polygon in polygons]).area == pytest.approx(float(right * bottom))
+
+
+@pytest.mark.parametrize(("size", "name"), ALL_PICTURES)
+def test_labels_on_fabric_stay_inside_one_piece_of_it(size: str, name: str) -> None:
+    drawing = draw(sample_sheet(size), name)
+    pieces: dict[tuple[str, Side], list[object]] = {}
+    for shape in drawing.shapes:
+        if isinstance(shape, Cloth):
+            pieces.setdefault((shape.fabric, shape.side), []).extend(as_shapely(polygon) for polygon in shape.polygons)
+        elif isinstance(shape, Label) and shape.on_fabric is not None:
+            box = as_shapely(label_box(shape))
+            assert any(piece.buffer(0.1).covers(box) for piece in pieces[(shape.on_fabric, shape.side)]), shape.text
+
+
+@pytest.mark.parametrize(("size", "name"), ALL_PICTURES)
+def test_words_do_not_lie_over_each_other(size: str, name: str) -> None:
+    boxes = [(label.text, as_shapely(label_box(label))) for label in draw(sample_sheet(size), name).labels]
+    for (one, box), (other, other_box) in combinations(boxes, 2):
+        assert box.intersection(other_box).area < 2, (one, other)
+
+
+@pytest.mark.parametrize("size", SIZES)
+def test_workpieces_measure_what_the_ruler_of_the_simulator_reads(size: str) -> None:
+    """What is drawn for a step is as large as what was sewn from the cut list alone."""
+    sheet = sample_sheet(size)
+    benches = walk(sheet)
+    compared = 0
+    for measured in sheet.log.measurements:
+        operation = sheet.program.step(measured.step).operation
+        if isinstance(operation, (PieceSection, JoinPieces, JoinRun, AddBorderStrips)):
+            made = benches[measured.step].makes
+            assert (made.raw_width, made.raw_height) == (measured.width, measured.height)
+            compared += 1
+    assert compared >= 3
+
+
+@pytest.mark.parametrize("size", SIZES)
+def test_a_cutting_plan_shows_every_piece_to_one_scale(size: str) -> None:
+    sheet = sample_sheet(size)
+    for material in sheet.materials:
+        if material.plan is None:
+            continue
+        drawing = draw(sheet, f"cutting-{material.material}")
+        drawn = [polygon for shape in drawing.shapes if isinstance(shape, Cloth) for polygon in shape.polygons]
+        planned = [piece for strip in material.plan.strips for piece in strip.pieces]
+        alike = [label.text for label in drawing.labels if label.text.endswith("alike")]
+        assert len(drawn) == len(planned) if not alike else len(drawn) < len(planned)
+        sizes = {(piece.width, piece.height) for piece in planned}
+        scale = max(p.bounds[2] - p.bounds[0] for p in drawn) / max(width for width, _ in sizes)
+        shown = {((p.bounds[2] - p.bounds[0]) / scale, (p.bounds[3] - p.bounds[1]) / scale) for p in drawn}
+        assert shown == sizes
+        for one, other in combinations([as_shapely(polygon) for polygon in drawn], 2):
+            assert one.intersection(other).area < 1e-6
+
+
+@pytest.mark.parametrize("name", ["finished", "step-layer", "step-bind", "cutting-fog"])
+def test_another_program_draws_the_printed_picture_in_all_its_colours(name: str) -> None:
+    """CairoSVG knows no custom properties; what it would paint black shows as missing colours."""
+    sheet = sample_sheet("wall-hanging")
+    drawing = draw(sheet, name)
+    svg = to_svg(drawing, Theme.PRINT, name, "A picture.", "p")
+    png = cairosvg.svg2png(bytestring=svg.encode(), background_color="#ffffff")
+    seen = {colour for _, colour in Image.open(io.BytesIO(png)).convert("RGB").getcolors(1 << 24)}
+    for shape in drawing.shapes:
+        if isinstance(shape, Cloth):
+            look = drawing.looks[shape.fabric]
+            colour = look.colour if shape.side is Side.RIGHT else look.wrong
+            assert tuple(int(colour[start : start + 2], 16) for start in (1, 3, 5)) in seen
+
+
+@settings(max_examples=8, suppress_health_check=list(HealthCheck))
+@given(projects())
+def test_every_picture_of_any_project_can_be_drawn(project: object) -> None:
+    sheet = compute_sheet(PATTERN, project).value  # type: ignore[arg-type]
+    if sheet is None:
+        return
+    for name in picture_names(sheet):
+        drawing = draw(sheet, name)
+        ElementTree.fromstring(to_svg(drawing, Theme.WEB, name, "A picture.", "p"))
+        assert drawing.shapes
