@@ -81,7 +81,8 @@ class SvgInk:
         """Return the elements of shapes, in order."""
         written: list[str] = []
         for is_label, run in groupby(shapes, key=lambda shape: isinstance(shape, Label)):
-            written += self._labels(run) if is_label else (self._shape(shape) for shape in run)
+            alike = list(run)
+            written += self._labels(alike) if is_label else [self._shape(shape) for shape in alike]
         return "".join(written)
 
     def definitions(self) -> str:
