@@ -10,6 +10,8 @@ from fractions import Fraction
 from itertools import pairwise
 
 import pytest
+from evenseam.exact import square_root
+from evenseam.geometry import Point, Polygon
 from evenseam.pattern import (
     BATTING,
     PROJECT,
@@ -18,6 +20,7 @@ from evenseam.pattern import (
     AttachCornerPockets,
     Bind,
     Block,
+    BlockPiece,
     BlockPosition,
     BorderCorners,
     BorderOrder,
@@ -40,6 +43,7 @@ from evenseam.pattern import (
     Run,
     Setting,
     SquareUp,
+    Step,
     Topstitch,
     TurnOut,
 )
@@ -64,7 +68,7 @@ from support.mat import (
     step,
     with_cut,
 )
-from support.samples import BOUND, POCKETS, TURNED, count, length, polygon
+from support.samples import BOUND, CONVEX_LANTERN, POCKETS, TURNED, count, length, polygon
 from support.sewing_faults import mutants
 
 
@@ -389,3 +393,104 @@ def test_patches_cover_the_piece_and_half_an_inch_all_round(area: str, patch: st
     assert told(f"{value - Fraction(1, 4)} x {high}") == {"patch-too-small"}
     assert told(f"{value + Fraction(1, 4)} x {high}") == {"patch-too-large"}
     assert told(f"{(value + Fraction(1, 8)) * 8}/8 x {high}") == {"patch-off-grid"}
+
+
+def foundation(block: Block, **patches: str) -> tuple[Project, CutList]:
+    """Return a project of one foundation block, and the patches of its pieces: sea="5 x 5"."""
+    project = replace(
+        MAT, blocks=(block,),
+        arrangement=Arrangement(count("rows", 1), count("columns", 1), Setting.STRAIGHT, ((BlockPosition(block.id),),)),
+    )  # fmt: skip
+    fabrics = {piece.id: piece.fabric for piece in block.pieces}
+    cuts = tuple(cut(id, fabrics[id], size, 1, shape=CutShape.PATCH) for id, size in patches.items())
+    return project, CutList(cuts)
+
+
+def sewn_so_far(project: Project, cuts: CutList, *steps: Step) -> list[str]:
+    """Return the problems of sewing some steps, but for the project not being finished yet."""
+    return [name for name in problems_of(project, cuts, Program(steps)) if name != "project-unfinished"]
+
+
+def section(*order: str, block: str) -> Step:
+    patches = tuple(PatchUse(id, f"A{number}", id) for number, id in enumerate(order, start=1))
+    return step("section-a", PieceSection(block, "A", patches))
+
+
+def test_a_patch_is_laid_along_a_slanted_seam() -> None:
+    """A 4 in square, one corner cut off √2 in from the corner: the seam there is 2 in long and the corner piece 1 in
+    high. With 1/2 in all round its patch is 3 × 2; upright it would be √2 + 1, a 2 1/2 in square.
+
+    The corners of these pieces lie on no mark and have no finite decimals.
+    """
+    root = square_root(2)
+    corner = (Point(Fraction(0), Fraction(0)), Point(root, Fraction(0)), Point(Fraction(0), root))
+    rest = (
+        corner[1],
+        Point(Fraction(4), Fraction(0)),
+        Point(Fraction(4), Fraction(4)),
+        Point(Fraction(0), Fraction(4)),
+    )
+    block = Block(
+        "sail", "Sail", length("width", "4"), length("height", "4"), Fraction(4), Fraction(4),
+        polygon("0,0 4,0 4,4 0,4"),
+        (BlockPiece("p1", "sea", Polygon((*rest, corner[2]))), BlockPiece("p2", "fog", Polygon(corner))),
+        Method.FOUNDATION,
+    )  # fmt: skip
+    whole = section("p1", "p2", block="sail")
+    project, cuts = foundation(block, p1="5 x 5", p2="3 x 2")
+    assert sewn_so_far(project, cuts, whole) == ["piece-left-over"], "the block is left, and nothing else"
+    for wrong, name in (
+        ("2 1/2 x 2 1/2", "patch-too-small"), ("3 1/8 x 2", "patch-off-grid"), ("3 1/4 x 2", "patch-too-large"),
+    ):  # fmt: skip
+        assert name in sewn_so_far(project, foundation(block, p1="5 x 5", p2=wrong)[1], whole)
+    upright = replace(project, fabrics=tuple(replace(fabric, is_directional=True) for fabric in project.fabrics))
+    standing = CutList(
+        tuple(replace(each, is_upright=True) for each in foundation(block, p1="5 x 5", p2="2 1/2 x 2 1/2")[1].cuts)
+    )
+    assert sewn_so_far(upright, standing, whole) == ["piece-left-over"]
+
+
+def test_a_section_is_sewn_in_an_order_that_straight_seams_allow() -> None:
+    """In the lantern, the sky beside the lamp cannot follow the roof: it would leave an inward corner."""
+    patches = {"p1": "5 x 4", "p2": "4 x 4", "p5": "2 1/2 x 5", "p6": "2 1/2 x 5"}
+    project, cuts = foundation(CONVEX_LANTERN, **patches)
+    assert "seam-not-whole" in sewn_so_far(project, cuts, section("p1", "p2", "p5", "p6", block="lantern"))
+    del patches["p2"]
+    project, cuts = foundation(CONVEX_LANTERN, **patches)
+    # Lamp 3 × 4 and sky 1 1/2 × 4, each with 1 in more: 4 × 5 and 2 1/2 × 5; together 6 1/2 × 4 1/2 before trimming.
+    beside = replace(section("p1", "p5", "p6", block="lantern"), measures=(length("w", "6 1/2"), length("h", "4 1/2")))
+    assert sewn_so_far(project, cuts, beside) == ["piece-left-over"]
+
+
+def test_rows_of_unequal_blocks_that_come_out_even() -> None:
+    """6 + 3 in one row, 3 + 6 in the next: the seams do not meet, and every edge is still equal to its neighbour."""
+    outline = polygon("0,0 1,0 1,1 0,1")
+    wide, slim = (
+        Block(
+            id, id, length("width", width), length("height", "6"), Fraction(1), Fraction(1), outline,
+            (BlockPiece("p1", "sea", outline),), Method.ROTARY,
+        )
+        for id, width in (("wide", "6"), ("slim", "3"))
+    )  # fmt: skip
+    rows = ((BlockPosition("wide"), BlockPosition("slim")), (BlockPosition("slim"), BlockPosition("wide")))
+    project = replace(
+        MAT, blocks=(wide, slim), borders=(),
+        arrangement=Arrangement(count("rows", 2), count("columns", 2), Setting.STRAIGHT, rows),
+    )  # fmt: skip
+    cuts = CutList((
+        cut("wide-square", "sea", "6 1/2 x 6 1/2", 2, "block:wide"), cut("slim-strip", "sea", "3 1/2 x 6 1/2", 2, "block:slim"),
+        cut("backing", "sea", "11 1/2 x 14 1/2", 1), cut("batting", BATTING, "11 1/2 x 14 1/2", 1),
+    ))  # fmt: skip
+
+    def program(second: tuple[str, str]) -> Program:
+        return Program((
+            step("upper", JoinRun(("wide-square", "slim-strip"), Run.ACROSS, Press.OPEN, "blocks"), "9 1/2 x 6 1/2"),
+            step("lower", JoinRun(second, Run.ACROSS, Press.OPEN, "blocks"), "9 1/2 x 6 1/2"),
+            step("top", JoinRun(("upper", "lower"), Run.DOWN, Press.OPEN, "rows"), "9 1/2 x 12 1/2"),
+            *TURNED_PROGRAM.steps[6:7],
+            step("turned-out", TurnOut("layered"), "9 x 12"),
+            step(PROJECT, Topstitch("turned-out", length("topstitching", "1/8")), "9 x 12"),
+        ))  # fmt: skip
+
+    assert problems_of(project, cuts, program(("slim-strip", "wide-square"))) == []
+    assert problems_of(project, cuts, program(("wide-square", "slim-strip"))) == ["blocks-not-as-arranged"]

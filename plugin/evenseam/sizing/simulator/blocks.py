@@ -213,6 +213,8 @@ class BlockMaker:
             if across != 0 and down != 0:
                 return "; one edge is longer than the other"
             lengths.append(self.table.length(across + down))
+        if lengths[0] == lengths[1]:
+            return f"; the edges, {lengths[0]} each, are shifted along each other"
         return f": one edge is {lengths[1]}, the edge it is sewn to is {lengths[0]}"
 
     def _part(self, step: Step, drawing: Drawing, pieces: frozenset[str], shape: Outline) -> Workpiece:

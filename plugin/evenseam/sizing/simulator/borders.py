@@ -37,6 +37,8 @@ def add_border_strips(table: Table, maker: BlockMaker, step: Step, operation: Ad
         return table.wrong_piece(step, operation.centre, pieces[0], "the centre of the top")
     told = table.told
     _check_order(table, border, centre, operation.run)
+    if table.told > told:
+        return SPOILT
     _check_cloth(table, border, operation, strip, is_second=len(centre.strips) % 2 == 1)
     _check_strip(table, border, operation, strip, (centre.width, centre.height))
     if table.told > told:

@@ -177,7 +177,10 @@ def _check_finished(table: Table) -> tuple[Number, Number] | None:
     for name, lot in table.lots.items():
         if name != PROJECT and lot.count > 0:
             are = "is" if lot.count == 1 else "are"
-            table.tell(codes.PIECE_LEFT_OVER, f"{lot.count} of {table.called(name)} {are} left over at the end")
+            table.tell(
+                codes.PIECE_LEFT_OVER, f"{lot.count} of {table.called(name)} {are} left over at the end",
+                *lot.count_figure,
+            )  # fmt: skip
     made = table.lots.get(PROJECT)
     if made is None or made.count != 1:
         found = "no finished project" if made is None or made.count < 1 else f"{made.count} projects"

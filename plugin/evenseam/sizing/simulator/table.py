@@ -22,6 +22,11 @@ class Lot:
     piece: Workpiece
     count: int
 
+    @property
+    def count_figure(self) -> tuple[Quantity, ...]:
+        """The figure of the cut list that says how many there are; nothing for what has been sewn."""
+        return (self.piece.cut.count,) if isinstance(self.piece, CutPiece) else ()
+
 
 @dataclass(slots=True)
 class Table:
@@ -79,7 +84,7 @@ class Table:
                     codes.PIECE_MISSING,
                     f"step {step.id} needs {needed} of {self.called(name)}, only {lot.count} "
                     f"{'is' if lot.count == 1 else 'are'} left",
-                    *self._count_of(lot),
+                    *lot.count_figure,
                 )
             taken[name] = lot.piece if lot.count >= needed else SPOILT
             lot.count = max(0, lot.count - needed)
@@ -176,9 +181,6 @@ class Table:
             )  # fmt: skip
             return SPOILT
         return CutPiece(cut)
-
-    def _count_of(self, lot: Lot) -> tuple[Quantity, ...]:
-        return (lot.piece.cut.count,) if isinstance(lot.piece, CutPiece) else ()
 
 
 def given_place(quantities: Iterable[Quantity]) -> Place | None:
