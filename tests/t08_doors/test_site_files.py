@@ -68,7 +68,9 @@ class TestWhatIsPublished:
         handouts = {f"patterns/low-tide/{size}-{paper}.pdf" for size in sizes for paper in ("letter", "a4")}
         data = {f"patterns/low-tide/{size}.json" for size in sizes}
         found = {file.path for file in site.files}
-        assert handouts | data | {"pattern.schema.json", "assets/evenseam.css", "patterns/low-tide/finished.svg"} <= found
+        assert (
+            handouts | data | {"pattern.schema.json", "assets/evenseam.css", "patterns/low-tide/mug-rug-inches.svg"} <= found
+        )
 
     def test_navigation_leads_to_every_pattern_page(self, site):
         def paths(entries):
@@ -88,11 +90,18 @@ class TestWhatIsPublished:
         assert "Not published yet" in site.gallery and "Low Tide" in site.gallery
 
     def test_options_leave_things_out(self, tmp_path):
-        options = SiteOptions(folder="sew", papers=("a4",), editions=("centimetres",), has_author_guide=False, has_paper_pictures=False)
+        options = SiteOptions(
+            folder="sew", papers=("a4",), editions=("centimetres",), has_author_guide=False, has_paper_pictures=False
+        )
         made = build_site(SOURCES[:1], options, Cache(tmp_path), processes=1)
-        assert [page.path for page in made.pages] == ["sew/index.md", "sew/low-tide/index.md", "sew/low-tide/mug-rug-centimetres.md", "sew/low-tide/wall-hanging-centimetres.md"]
+        assert [page.path for page in made.pages] == [
+            "sew/index.md",
+            "sew/low-tide/index.md",
+            "sew/low-tide/mug-rug-centimetres.md",
+            "sew/low-tide/wall-hanging-centimetres.md",
+        ]
         assert {file.path.rpartition("/")[2] for file in made.files} == {
-            "pattern.schema.json", "evenseam.css", "finished.svg", "mug-rug-centimetres.json", "mug-rug-centimetres-a4.pdf",
+            "pattern.schema.json", "evenseam.css", "mug-rug-centimetres.svg", "wall-hanging-centimetres.svg", "mug-rug-centimetres.json", "mug-rug-centimetres-a4.pdf",
             "wall-hanging-centimetres.json", "wall-hanging-centimetres-a4.pdf",
         }  # fmt: skip
 
@@ -126,7 +135,11 @@ class TestSameText:
         from support.documents import paint
 
         checked = check_pattern(SOURCES[0])
-        (sheet,) = [sheet for sheet in checked.sheets if size == f"{sheet.project.size}-{ {'in': 'inches', 'cm': 'centimetres'}[sheet.project.unit.symbol] }"]
+        (sheet,) = [
+            sheet
+            for sheet in checked.sheets
+            if size == f"{sheet.project.size}-{ {'in': 'inches', 'cm': 'centimetres'}[sheet.project.unit.symbol] }"
+        ]
         document = write_document(sheet).value
         page = figures_in(read_page(write_html(document, paint).body).words)
         handout = write_handout(document, HandoutFrame("", "", paper), paint).value
@@ -171,7 +184,11 @@ class TestTwice:
         assert len({key_of("ab", "c"), key_of("a", "bc"), key_of("abc"), key_of("", "abc"), key_of("abc", "")}) == 5
 
     def test_a_change_of_the_text_is_seen(self, cache_folder, site):
-        changed = build_site((source("low-tide", WHOLE.replace("Low Tide", "Low Water Mark")),), SiteOptions(has_handouts=False), Cache(cache_folder))
+        changed = build_site(
+            (source("low-tide", WHOLE.replace("Low Tide", "Low Water Mark")),),
+            SiteOptions(has_handouts=False),
+            Cache(cache_folder),
+        )
         assert "Low Water Mark" in changed.gallery
 
     def test_what_was_made_survives_being_written_down(self, cache_folder):
@@ -185,7 +202,9 @@ class TestLinks:
 
     @pytest.mark.parametrize("has_folders", [True, False])
     def test_every_link_leads_to_a_page_or_file(self, site, has_folders):
-        known = {address_of(page.path, has_folders=has_folders) for page in site.pages} | {file.path for file in site.files}
+        known = {address_of(page.path, has_folders=has_folders) for page in site.pages} | {
+            file.path for file in site.files
+        }
         count = 0
         for page in site.pages:
             start = address_of(page.path, has_folders=has_folders)
@@ -210,7 +229,10 @@ class TestLinks:
         assert with_links(f'<a href="{site_link(there)}">', here, has_folders=has_folders) == f'<a href="{expected}">'
 
     def test_words_that_look_like_a_link_stay_words(self):
-        assert with_links("<p>href=&quot;site:x.md&quot;</p>", "a.md", has_folders=True) == "<p>href=&quot;site:x.md&quot;</p>"
+        assert (
+            with_links("<p>href=&quot;site:x.md&quot;</p>", "a.md", has_folders=True)
+            == "<p>href=&quot;site:x.md&quot;</p>"
+        )
 
 
 class TestExport:
@@ -296,7 +318,9 @@ class TestHostilePattern:
     def test_it_is_words_everywhere(self, tmp_path):
         import yaml
 
-        text = SMALL.replace("title: Low Tide", f'title: {json.dumps(self.HOSTILE)}').replace("Pale Morning", "<b>#x</b>")
+        text = SMALL.replace("title: Low Tide", f"title: {json.dumps(self.HOSTILE)}").replace(
+            "Pale Morning", "<b>#x</b>"
+        )
         made = build_site((source("x", text),), SiteOptions(papers=("letter",)), Cache(tmp_path / "c"), processes=1)
         for problem in made.errors:
             # The reader may refuse such a title; then the page that says so must be as harmless.
@@ -313,5 +337,15 @@ class TestContents:
     """A contents list nests by level."""
 
     def test_it_nests(self):
-        nested = contents_as_data((ContentsEntry(2, "a", "A"), ContentsEntry(3, "b", "B"), ContentsEntry(3, "c", "C"), ContentsEntry(2, "d", "D")))
-        assert [(entry["id"], [child["id"] for child in entry["children"]]) for entry in nested] == [("a", ["b", "c"]), ("d", [])]
+        nested = contents_as_data(
+            (
+                ContentsEntry(2, "a", "A"),
+                ContentsEntry(3, "b", "B"),
+                ContentsEntry(3, "c", "C"),
+                ContentsEntry(2, "d", "D"),
+            )
+        )
+        assert [(entry["id"], [child["id"] for child in entry["children"]]) for entry in nested] == [
+            ("a", ["b", "c"]),
+            ("d", []),
+        ]

@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 from dataclasses import dataclass, field
 from itertools import chain
+from typing import TypeAlias
 
 from evenseam.figures import Theme
 from evenseam.figures.paper import Paper, PaperPage, template_pages
@@ -14,10 +15,17 @@ from evenseam.publish.cache import Cache, key_of
 from evenseam.publish.checked import CheckedPattern, check_pattern
 from evenseam.publish.entry import MadeFile, MadePage, MadePattern, MadeSize, as_text, from_text
 from evenseam.publish.handout import HandoutFrame, handout_data, set_handout
-from evenseam.publish.html import HtmlText, Painter, write_html
+from evenseam.publish.html import ContentsEntry, HtmlText, Painter, write_html
 from evenseam.publish.options import SiteOptions, edition_of
 from evenseam.publish.paper_pdf import templates_pdf
-from evenseam.publish.pattern_pages import Download, SizeRow, finished_size, write_overview, write_size_page
+from evenseam.publish.pattern_pages import (
+    OVERVIEW_CONTENTS,
+    Download,
+    SizeRow,
+    finished_size,
+    write_overview,
+    write_size_page,
+)
 from evenseam.publish.pictures import SheetPictures, card_picture, has_cairo, size_of
 from evenseam.publish.problem_page import write_problems
 from evenseam.publish.sheet_handout import sheet_frame, titled_document
@@ -26,6 +34,7 @@ from evenseam.sheet import PatternSheet, sheet_as_json
 from evenseam.wording.document import Document
 
 CARD_GROUND = "#eef2f3"
+Contents: TypeAlias = tuple[ContentsEntry, ...]
 PAPER_NAMES = {"letter": "Letter", "a4": "A4"}
 
 
@@ -85,6 +94,8 @@ class _Size:
     made: MadeSize
     text: HtmlText
     print_painter: Painter
+    picture: str
+    picture_size: tuple[int, int]
     downloads: list[Download] = field(default_factory=list)
 
     @property
@@ -93,7 +104,7 @@ class _Size:
 
     @property
     def row(self) -> SizeRow:
-        return SizeRow(self.made, tuple(self.downloads))
+        return SizeRow(self.made, self.picture, self.picture_size, tuple(self.downloads))
 
 
 @dataclass(slots=True)
@@ -114,12 +125,13 @@ class _Maker:
         if pattern is None or not sizes:
             return None
         hero = sizes[0]
-        picture, picture_size, card = self.add_pictures(hero)
+        card = self.card_of(hero)
         rows = [size.row for size in sizes]
         pages = [self.overview(pattern, hero, rows, card), *(self.size_page(size, rows, card) for size in sizes)]
         return MadePattern(
-            pattern.slug, pattern.title, pattern.summary, pattern.skill_level, pattern.version, pages[0].path, picture,
-            picture_size, tuple(size.made for size in sizes), tuple(pages), tuple(self.files), self.report.as_tuple(),
+            pattern.slug, pattern.title, pattern.summary, pattern.skill_level, pattern.version, pages[0].path,
+            hero.picture, hero.picture_size,
+            tuple(size.made for size in sizes), tuple(pages), tuple(self.files), self.report.as_tuple(),
             is_published=not self.report.has_errors(),
         )  # fmt: skip
 
@@ -134,14 +146,18 @@ class _Maker:
         pictures = SheetPictures(sheet)
         made = MadeSize(project.size, project.name, edition, finished_size(sheet), self.path(f"{name}.md"))
         text = write_html(outcome.value, pictures.painter(Theme.WEB, name))
-        return _Size(sheet, pictures, outcome.value, made, text, pictures.painter(Theme.PRINT, name))
+        title = f"{sheet.pattern.title}: {project.name}"
+        alone = pictures.finished_alone(Theme.PRINT, title, f"{title}, finished", "finished")
+        picture = self.keep(f"{name}.svg", alone.encode())
+        painter = pictures.painter(Theme.PRINT, name)
+        return _Size(sheet, pictures, outcome.value, made, text, painter, picture, size_of(alone))
 
     def add_files(self, size: _Size) -> None:
         if self.options.has_handouts:
             for paper in self.options.papers:
                 self.add_handout(size, paper)
         data = json.dumps(sheet_as_json(size.sheet), indent=1, ensure_ascii=False, sort_keys=True) + "\n"
-        self.add(size, "Figures as data", f"{size.name}.json", data.encode())
+        self.add(size, "Figures", "JSON", f"{size.name}.json", data.encode())
 
     def add_handout(self, size: _Size, paper: str) -> None:
         sheets = template_pages(size.sheet, Paper(paper))
@@ -149,13 +165,18 @@ class _Maker:
         outcome = self.set_once(handout_data(size.document, frame, size.print_painter, sheets), frame)
         self.report.problems += outcome.problems
         if outcome.value is not None:
-            self.add(size, f"Handout, {PAPER_NAMES[paper]} (PDF)", f"{size.name}-{paper}.pdf", outcome.value)
+            self.add(size, "Handout (PDF)", PAPER_NAMES[paper], f"{size.name}-{paper}.pdf", outcome.value)
         if sheets and self.options.has_paper_pictures and has_cairo():
             self.add_templates(size, paper, sheets)
 
     def add_templates(self, size: _Size, paper: str, sheets: tuple[PaperPage, ...]) -> None:
-        label = f"Templates only, {PAPER_NAMES[paper]} (PDF)"
-        self.add(size, label, f"{size.name}-templates-{paper}.pdf", templates_pdf(sheets))
+        self.add(
+            size,
+            "Templates only (PDF)",
+            PAPER_NAMES[paper],
+            f"{size.name}-templates-{paper}.pdf",
+            templates_pdf(sheets),
+        )
 
     def set_once(self, data: str, frame: HandoutFrame) -> Outcome[bytes]:
         """Return a handout, from the cache when exactly this one was set before."""
@@ -168,38 +189,33 @@ class _Maker:
             self.cache.note(key, self.cache.keep(outcome.value))
         return outcome
 
-    def add_pictures(self, hero: _Size) -> tuple[str, tuple[int, int], str]:
-        """Keep the pattern's picture; return its path, its size, and the path of its card (empty without cairo)."""
-        title = self.title_of(hero)
-        svg = hero.pictures.finished_alone(Theme.PRINT, title, f"{title}, finished", "finished")
-        path, card = self.path("finished.svg"), ""
-        self.files.append(MadeFile(path, self.cache.keep(svg.encode())))
-        if self.options.has_paper_pictures and has_cairo():
-            card = self.path("card.png")
-            self.files.append(MadeFile(card, self.cache.keep(card_picture(svg, CARD_GROUND))))
-        return path, size_of(svg), card
+    def card_of(self, hero: _Size) -> str:
+        """Keep the picture for link previews; return its path, empty without cairo."""
+        if not (self.options.has_paper_pictures and has_cairo()):
+            return ""
+        svg = hero.pictures.finished_alone(Theme.PRINT, "", "", "card")
+        return self.keep("card.png", card_picture(svg, CARD_GROUND))
 
     def overview(self, pattern: Pattern, hero: _Size, rows: list[SizeRow], card: str) -> MadePage:
         title = self.title_of(hero)
         svg = hero.pictures.svg("finished", Theme.WEB, title, f"{title}, finished", "hero")
-        body = write_overview(pattern, svg, "", rows, () if self.options.has_handouts else (NO_HANDOUTS,))
-        return self.page(
-            "index.md", pattern.title, pattern.title, pattern.summary, body, HtmlText("", (), frozenset()), card
-        )
+        body = write_overview(pattern, svg, rows, () if self.options.has_handouts else (NO_HANDOUTS,))
+        contents = tuple(ContentsEntry(2, id, words) for id, words in OVERVIEW_CONTENTS if f'id="{id}"' in body)
+        return self.page("index.md", pattern.title, pattern.title, pattern.summary, body, contents, card)
 
     def size_page(self, size: _Size, rows: list[SizeRow], card: str) -> MadePage:
         title = size.document.title
         body = write_size_page(title, size.document.subtitle, size.text, size.made, rows)
         description = f"{self.title_of(size)}, {size.made.finished}: cutting, sewing and templates."
         short = self.short_title_of(size)
-        return self.page(f"{size.name}.md", self.title_of(size), short, description, body, size.text, card)
+        return self.page(f"{size.name}.md", self.title_of(size), short, description, body, size.text.contents, card)
 
     def page(
-        self, name: str, title: str, short: str, description: str, body: str, text: HtmlText, card: str
+        self, name: str, title: str, short: str, description: str, body: str, contents: Contents, card: str
     ) -> MadePage:
         source = next(iter(self.checked.sources), "")
         stored = self.cache.keep(body.encode())
-        return MadePage(self.path(name), title, short, description, text.contents, stored, source, card)
+        return MadePage(self.path(name), title, short, description, contents, stored, source, card)
 
     def title_of(self, size: _Size) -> str:
         return f"{size.sheet.pattern.title}: {self.short_title_of(size)}"
@@ -208,10 +224,14 @@ class _Maker:
         edition = f" ({size.made.edition})" if len(size.sheet.pattern.units) > 1 else ""
         return size.made.name + edition
 
-    def add(self, size: _Size, label: str, name: str, content: bytes) -> None:
+    def add(self, size: _Size, kind: str, form: str, name: str, content: bytes) -> None:
+        size.downloads.append(Download(kind, form, self.keep(name, content)))
+
+    def keep(self, name: str, content: bytes) -> str:
+        """Keep a file of the pattern and return its path on the site."""
         path = self.path(name)
         self.files.append(MadeFile(path, self.cache.keep(content)))
-        size.downloads.append(Download(label, path))
+        return path
 
     def path(self, name: str) -> str:
         return f"{self.options.folder}/{self.checked.slug}/{name}"

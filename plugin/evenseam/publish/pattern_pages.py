@@ -17,7 +17,10 @@ from evenseam.sheet import PatternSheet
 class Download:
     """A file offered beside a page."""
 
-    label: str
+    kind: str
+    """Handout, Templates only, Figures."""
+    form: str
+    """What tells it from the others of its kind: Letter, A4, JSON."""
     path: str
 
 
@@ -26,6 +29,9 @@ class SizeRow:
     """One size in one edition: where its page is and what can be taken home."""
 
     made: MadeSize
+    picture: str
+    """Path of its picture."""
+    picture_size: tuple[int, int]
     downloads: tuple[Download, ...]
 
 
@@ -43,17 +49,23 @@ def write_size_page(title: str, subtitle: str, text: HtmlText, here: MadeSize, r
     )
 
 
-def write_overview(
-    pattern: Pattern, hero: str, introduction: str, rows: Sequence[SizeRow], notes: Sequence[str]
-) -> str:
-    """Return the HTML of a pattern's first page: picture, facts, sizes with their downloads, corrections."""
-    hero_figure = f'<figure class="hero" data-search-exclude>\n{inline_svg(hero)}\n</figure>' if hero else ""
-    left_out = "".join(f'<p class="note">{escape(note)}</p>\n' for note in notes)
-    return without_blank_lines(
-        f'<div class="pattern-page">\n<h1>{escape(pattern.title)}</h1>\n'
-        f'<p class="subtitle">{escape(pattern.summary)}</p>\n{hero_figure}\n{_facts(pattern)}\n{introduction}\n'
-        f'<h2 id="sizes">Choose a size</h2>\n{_sizes(rows)}\n{left_out}{_changes(pattern)}\n</div>'
+def write_overview(pattern: Pattern, hero: str, rows: Sequence[SizeRow], notes: Sequence[str]) -> str:
+    """Return the HTML of a pattern's first page: picture, facts, sizes, downloads, corrections."""
+    parts = (
+        f"<h1>{escape(pattern.title)}</h1>",
+        f'<p class="subtitle">{escape(pattern.summary)}</p>' if pattern.summary else "",
+        f'<figure class="hero" data-search-exclude>\n{inline_svg(hero)}\n</figure>',
+        _facts(pattern),
+        f'<h2 id="sizes">Choose a size</h2>\n{_sizes(rows)}',
+        f'<h2 id="downloads">To print and to keep</h2>\n{_download_table(rows)}',
+        *(f'<p class="note">{escape(note)}</p>' for note in notes),
+        _changes(pattern),
     )
+    return without_blank_lines('<div class="pattern-page">\n' + "\n".join(parts) + "\n</div>")
+
+
+OVERVIEW_CONTENTS = (("sizes", "Choose a size"), ("downloads", "To print and to keep"), ("corrections", "Corrections"))
+"""Ids and titles of its parts, for the contents list."""
 
 
 def _switch(here: MadeSize, sizes: Sequence[MadeSize]) -> str:
@@ -80,8 +92,47 @@ def _links(label: str, choices: Sequence[tuple[MadeSize, str]], here: MadeSize) 
 def _downloads(downloads: Sequence[Download]) -> str:
     if not downloads:
         return ""
-    items = "".join(f'<li><a href="{site_link(item.path)}">{escape(item.label)}</a></li>' for item in downloads)
+    items = "".join(
+        f'<li><span class="download-kind">{escape(kind)}</span> {_download_links(group)}</li>'
+        for kind, group in _by_kind(downloads).items()
+    )
     return f'<ul class="downloads" data-search-exclude>{items}</ul>'
+
+
+def _by_kind(downloads: Sequence[Download]) -> dict[str, list[Download]]:
+    kinds: dict[str, list[Download]] = {}
+    for download in downloads:
+        kinds.setdefault(download.kind, []).append(download)
+    return kinds
+
+
+def _download_links(downloads: Sequence[Download]) -> str:
+    # A link must make sense when it is read out alone, away from what stands before it.
+    return "".join(
+        f'<a class="download" href="{site_link(item.path)}" aria-label="{escape(item.kind)}, {escape(item.form)}">'
+        f"{escape(item.form)}</a>"
+        for item in downloads
+    )
+
+
+def _download_table(rows: Sequence[SizeRow]) -> str:
+    kinds = list(dict.fromkeys(item.kind for row in rows for item in row.downloads))
+    head = "".join(f'<th scope="col">{escape(kind)}</th>' for kind in kinds)
+    lines = "\n".join(
+        f'<tr><th scope="row">{escape(row.made.name)}, {escape(row.made.edition)}</th>'
+        + "".join(f"<td>{_download_links(_by_kind(row.downloads).get(kind, []))}</td>" for kind in kinds)
+        + "</tr>"
+        for row in rows
+    )
+    return _table("downloads-caption", "Files for every size", f'<th scope="col">Size</th>{head}', lines)
+
+
+def _table(id: str, caption: str, head: str, lines: str) -> str:
+    return (
+        f'<div class="table-scroll" role="region" aria-labelledby="{id}" tabindex="0" data-search-exclude>\n<table>\n'
+        f'<caption id="{id}">{escape(caption)}</caption>\n<thead><tr>{head}</tr></thead>\n'
+        f"<tbody>\n{lines}\n</tbody>\n</table>\n</div>"
+    )
 
 
 def _facts(pattern: Pattern) -> str:
@@ -96,18 +147,29 @@ def _facts(pattern: Pattern) -> str:
 
 
 def _sizes(rows: Sequence[SizeRow]) -> str:
-    lines = "\n".join(
-        f'<tr><th scope="row"><a href="{site_link(row.made.page)}">{escape(row.made.name)}</a></th>'
-        f"<td>{escape(row.made.edition)}</td><td>{escape(row.made.finished)}</td>"
-        f"<td>{_downloads(row.downloads)}</td></tr>"
-        for row in rows
-    )
+    """Return one card for each size, with a link to each of its editions."""
+    sizes: dict[str, list[SizeRow]] = {}
+    for row in rows:
+        sizes.setdefault(row.made.size, []).append(row)
+    cards = "\n".join(_size_card(editions) for editions in sizes.values())
+    return f'<ul class="sizes">\n{cards}\n</ul>'
+
+
+def _size_card(editions: Sequence[SizeRow]) -> str:
+    first = editions[0]
+    width, height = first.picture_size
+    name = escape(first.made.name)
+    links = "".join(_edition_link(row, name) for row in editions)
     return (
-        '<div class="table-scroll" role="region" aria-labelledby="sizes-caption" tabindex="0">\n<table>\n'
-        '<caption id="sizes-caption">Sizes, finished</caption>\n<thead><tr><th scope="col">Size</th>'
-        '<th scope="col">Edition</th><th scope="col">Finished size</th><th scope="col">To take home</th></tr></thead>\n'
-        f"<tbody>\n{lines}\n</tbody>\n</table>\n</div>"
+        f'<li><div class="card-picture"><img src="{site_link(first.picture)}" alt="" width="{width}" '
+        f'height="{height}" loading="lazy"></div>\n<p class="size-name">{name}</p>{links}</li>'
     )
+
+
+def _edition_link(row: SizeRow, name: str) -> str:
+    finished = escape(row.made.finished)
+    link = f'<a href="{site_link(row.made.page)}" aria-label="{name}, {finished}">{finished}</a>'
+    return f'<p class="size-editions">{link}</p>'
 
 
 def _changes(pattern: Pattern) -> str:
