@@ -107,6 +107,7 @@ def _counting(plan: CuttingPlan, cuts: Sequence[Cut], project: Project) -> list[
     for joined in plan.joined:
         joined_strips.setdefault(joined.strip, []).append(joined.cut)
     joined_cuts = {cut for group in joined_strips.values() for cut in group}
+    bias = {one.cut: one for one in plan.bias}
     counted: Counter[str] = Counter()
     for strip in plan.strips:
         for piece in strip.pieces:
@@ -114,6 +115,11 @@ def _counting(plan: CuttingPlan, cuts: Sequence[Cut], project: Project) -> list[
             if piece.is_turned and cut.is_upright:
                 found.append(f"{piece.cut}: the print lies on its side")
             own_width, own_height = (piece.height, piece.width) if piece.is_turned else (piece.width, piece.height)
+            if piece.cut in bias:
+                counted[piece.cut] += 1
+                if {piece.width, piece.height} != {bias[piece.cut].side.value}:
+                    found.append(f"{piece.cut}: not the square that was told")
+                continue
             if piece.is_length_of_joined:
                 if piece.cut not in joined_strips:
                     found.append(f"{piece.cut}: a length of nothing")
@@ -127,11 +133,27 @@ def _counting(plan: CuttingPlan, cuts: Sequence[Cut], project: Project) -> list[
                     found.append(f"{piece.cut}: lies against the thread it should follow")
     for cut in cuts:
         expected = 0 if cut.id in joined_cuts else _squares_for(cut)
+        if cut.shape is CutShape.BIAS_BINDING:
+            expected = bias[cut.id].squares
+            found += _bias_yield(bias[cut.id].side.value, expected, cut, project)
         if counted[cut.id] != expected:
             found.append(f"{cut.id}: {counted[cut.id]} pieces in place of {expected}")
     for name, members in joined_strips.items():
         found += _joining(plan, name, [by_id[member] for member in members], project)
     return found
+
+
+def _bias_yield(side: Fraction, squares: int, cut: Cut, project: Project) -> list[str]:
+    """Cut the tube on paper: whole strips only, a seam on every sewn edge, ends squared. Squares avoid the root."""
+    seam = (cut.join_seam or project.seam_allowance).value
+    inner = side - 2 * seam
+    strips = 0
+    while 2 * ((strips + 1) * cut.width.value) ** 2 <= inner * inner:
+        strips += 1
+    # The strip of one square is strips × inner × √2 long, less one width; joins of several take one width each.
+    length_squared = 2 * (strips * inner * squares) ** 2
+    needed = cut.height.value + (2 * squares - 1) * cut.width.value
+    return [] if length_squared >= needed**2 else [f"{cut.id}: the squares do not yield {cut.height.value}"]
 
 
 def _joining(plan: CuttingPlan, name: str, cuts: list[Cut], project: Project) -> list[str]:

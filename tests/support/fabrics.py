@@ -6,10 +6,11 @@ from dataclasses import replace
 from fractions import Fraction
 from random import Random
 
-from support.samples import LAP_QUILT, count
-
+from evenseam.cutting import CuttingPlan, plan_cutting
 from evenseam.exact import Unit
 from evenseam.pattern import Assumed, Cut, CutList, CutShape, Project, Quantity, StripDirection, StripJoin
+
+from support.samples import LAP_QUILT, count
 
 WIDTHS = (40, 42, 44)
 
@@ -44,6 +45,20 @@ def project_on(width: Fraction | int, unit: Unit = Unit.INCH, seam: str = "1/4")
     )
 
 
+def plan_of(project: Project, *cuts: Cut) -> CuttingPlan:
+    """Return the plan of the one fabric these cuts are made from."""
+    outcome = plan_cutting(CutList(cuts), project)
+    assert outcome.problems == (), outcome.problems
+    (material,) = outcome.value
+    assert material.plan is not None
+    return material.plan
+
+
+def cloth_used(plan: CuttingPlan) -> Fraction:
+    """Return the length of all strips, without squaring up."""
+    return max(strip.y + strip.height for strip in plan.strips)
+
+
 def generated_fabric(random: Random) -> tuple[CutList, Project]:
     """Return the cuts one fabric of a quilt is asked for, and the project with its usable width."""
     rows, columns = random.randint(1, 6), random.randint(1, 6)
@@ -76,9 +91,7 @@ def generated_fabric(random: Random) -> tuple[CutList, Project]:
         strip = random.choice((Fraction(9, 4), Fraction(5, 2)))
         cuts.append(cut("binding", strip, way_round, 1, CutShape.BINDING, part="binding", join=StripJoin.DIAGONAL))
     if random.random() < Fraction(1, 10):
-        cuts.append(
-            cut("backing", width + 8, height + 8, 1, part="backing", join=StripJoin.STRAIGHT)
-        )
+        cuts.append(cut("backing", width + 8, height + 8, 1, part="backing", join=StripJoin.STRAIGHT))
     return CutList(tuple(cuts)), project_on(random.choice(WIDTHS))
 
 

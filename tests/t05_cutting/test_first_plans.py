@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 import pytest
-from support.cloth_checker import faults
-from support.samples import LAP_QUILT, MUG_RUG, count, length
-
 from evenseam.cutting import plan_cutting
 from evenseam.pattern import Cut, CutList, CutShape, StripJoin
+from support.cloth_checker import faults
+from support.samples import LAP_QUILT, MUG_RUG, count, length
 
 DIAGONAL = StripJoin.DIAGONAL
 

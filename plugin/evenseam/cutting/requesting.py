@@ -45,7 +45,7 @@ def request_fabric(cuts: tuple[Cut, ...], project: Project, usable_width: Quanti
     """Return what is asked of one fabric; what cannot be cut is reported and left out."""
     sizes = [size for cut in cuts for size in (cut.width.value, cut.height.value)]
     seams = [(cut.join_seam or project.seam_allowance).value for cut in cuts if cut.join is not None]
-    scale = common_scale([*sizes, *seams, Fraction(1, 2)], project.unit)
+    scale = common_scale([*sizes, *seams, usable_width.value, Fraction(1, 2)], project.unit)
     asking = _Asking(project, scale, scale.below(usable_width.value), report)
     for cut in cuts:
         if not _is_cuttable(cut, report):

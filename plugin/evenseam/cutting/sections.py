@@ -68,7 +68,7 @@ class Section:
 
     def emptied(self) -> Section:
         """Return the section with its highest lengthwise pieces only."""
-        return Section(self.height, [Column(column.width, column.pieces[: column.own]) for column in self.columns])
+        return Section(self.height, [Column(column.width, column.pieces[: column.own], column.own) for column in self.columns])
 
     @property
     def slots(self) -> list[Slot]:

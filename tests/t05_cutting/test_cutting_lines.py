@@ -1,0 +1,65 @@
+"""Cutting instructions: equal strips in one line, pieces counted, what is left over named."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from evenseam.cutting import SubcutLine
+from evenseam.pattern import CutShape, StripDirection, StripJoin
+from support.cloth_checker import faults
+from support.fabrics import cut, plan_of, project_on
+
+
+def test_three_strips_subcut_into_squares():
+    plan = plan_of(project_on(42), cut("square", "9/2", "9/2", 24, CutShape.SQUARE))
+    (line,) = plan.lines
+    side = Fraction(9, 2)
+    assert (line.direction, line.strip_width, line.strip_length) == (StripDirection.ACROSS, side, 42)
+    assert (line.count, line.is_full_width) == (3, True)
+    assert line.subcuts == (SubcutLine("square", side, side, 24, is_trimmed=False),)
+
+
+def test_the_rest_of_a_border_strip_gives_sashes_and_the_line_says_so():
+    border = cut("border", 65, "5/2", 2, CutShape.STRIP, part="border:inner", join=StripJoin.DIAGONAL)
+    sash = cut("sash", "5/2", "19/2", 2, part="sashing")
+    plan = plan_of(project_on(42), border, sash)
+    assert faults(plan, [border, sash], project_on(42)) == []
+    # 130 in from strips worth 39 1/2 in take three whole and a short one; the sashes lie beside that.
+    whole, shared = plan.lines
+    assert (whole.count, whole.subcuts) == (3, ())
+    assert shared.count == 1
+    assert [(part.cut, part.count, part.is_left_over) for part in shared.subcuts] == [
+        ("border", 1, False),
+        ("sash", 2, True),
+    ]
+    assert not any(part.is_trimmed for part in shared.subcuts)
+
+
+def test_lower_pieces_in_a_strip_are_trimmed():
+    plan = plan_of(project_on(42), cut("high", 10, 6, 3, is_upright=True), cut("low", 10, 5, 1, is_upright=True))
+    (line,) = plan.lines
+    assert [(part.cut, part.is_trimmed) for part in line.subcuts] == [("high", False), ("low", True)]
+
+
+def test_sections_are_cut_first_and_their_strips_say_so():
+    pieces = [
+        cut("side", "9/2", 80, 4, CutShape.STRIP, direction=StripDirection.ALONG, part="border:outer"),
+        cut("patch", 3, 5, 100),
+    ]
+    plan = plan_of(project_on(42), *pieces)
+    assert plan.sections == (80,)
+    first = plan.lines[0]
+    assert (first.direction, first.strip_width, first.strip_length, first.count, first.section) == (
+        StripDirection.ALONG, Fraction(9, 2), 80, 4, 1,
+    )  # fmt: skip
+    assert {line.section for line in plan.lines[1:] if line.strip_length < 42} == {1}
+
+
+def test_joined_strips_are_cut_before_patches():
+    pieces = [
+        cut("patch", "7/2", "7/2", 40),
+        cut("binding", "9/4", 200, 1, CutShape.BINDING, part="binding", join=StripJoin.DIAGONAL),
+    ]
+    plan = plan_of(project_on(42), *pieces)
+    assert plan.lines[0].strip_width == Fraction(9, 4)
+    assert plan.strips[0].y == 0
