@@ -40,6 +40,13 @@ class TestButtedBorders:
         assert figure(project, "only_border_top_strip_length") == value("40 1/2")
         assert figure(project, "only_border_side_strip_length") == value("34 1/2")
 
+    @pytest.mark.parametrize(("order", "sides"), [(LONG_FIRST, "32 1/2"), (SHORT_FIRST, "34 1/2")])
+    def test_a_square_centre_counts_its_left_and_right_edges_as_the_long_ones(
+        self, order: BorderOrder, sides: str
+    ) -> None:
+        project = _bordered("32 1/2", "32 1/2", "1", order)
+        assert figure(project, "only_border_side_strip_length") == value(sides)
+
     def test_seam_is_not_counted_twice(self) -> None:
         # "Determining Border Lengths", Annie's, prints top and bottom = W + 2 × finished border + 1/2. That holds for a
         # FINISHED W; measured raw edge to raw edge, as the page tells the reader to, it counts the seam twice.

@@ -6,6 +6,7 @@ from collections import Counter
 from dataclasses import replace
 
 import pytest
+from evenseam.exact import to_float
 from evenseam.pattern import (
     PROJECT,
     AddBorderStrips,
@@ -36,6 +37,8 @@ from evenseam.pattern import (
 )
 from evenseam.sizing import assembly_program, cut_list
 from hypothesis import given, settings
+from shapely import Polygon as Shape
+from shapely import unary_union
 from support.samples import LAP_QUILT, MUG_RUG, POCKETS, SLEEVE, TURNED, WALL_HANGING, grid
 from support.strategies import projects
 from support.tops import rows_of, sized
@@ -238,6 +241,33 @@ def test_steps_and_cuts_are_named_once(project: Project) -> None:
     assert len(set(ids)) == len(ids)
     assert len(set(made)) == len(made)
     assert not set(made) & {cut.id for cut in cuts.cuts}
+
+
+@settings(max_examples=60)
+@given(projects())
+def test_parts_of_a_block_are_measured_exactly_when_they_are_rectangles(project: Project) -> None:
+    result = sized(project)
+    seams = 2 * result.project.seam_allowance.value
+    for step in assembly_program(result, cut_list(result)).steps:
+        match step.operation:
+            case PieceSection(block=id, patches=patches):
+                members = {patch.piece for patch in patches}
+            case JoinPieces(block=id, first_pieces=first, second_pieces=second):
+                members = {*first, *second}
+            case _:
+                continue
+        block = result.project.block(id)
+        across, down = block.scale
+        whole = unary_union([
+            Shape([(to_float(corner.x * across), to_float(corner.y * down)) for corner in piece.outline.corners])
+            for piece in block.pieces if piece.id in members
+        ])  # fmt: skip
+        left, top, right, bottom = whole.bounds
+        is_rectangle = abs(whole.area - (right - left) * (bottom - top)) < 1e-9
+        assert (step.measures is not None) is is_rectangle
+        if step.measures is not None:
+            width, height = (to_float(measure.value - seams) for measure in step.measures)
+            assert abs(width - (right - left)) < 1e-9 and abs(height - (bottom - top)) < 1e-9
 
 
 def test_arrangement_of_one_turned_block_stands_as_it_is_turned() -> None:

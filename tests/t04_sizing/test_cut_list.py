@@ -107,6 +107,24 @@ def test_directional_cloth_is_cut_upright_and_nothing_else_is() -> None:
     assert upright == {"outer-border-sides", "outer-border-top-bottom"}
 
 
+def test_directional_backing_is_cut_upright() -> None:
+    finish = replace(BOUND, backing_fabric="reed")
+    cuts = _cuts(replace(WALL_HANGING, finish=finish))
+    assert cuts.cut("backing").is_upright and not cuts.cut("batting").is_upright
+
+
+def test_pieces_of_one_width_and_two_heights_are_two_cuts() -> None:
+    stripes = (
+        BlockPiece("wide", "sea", polygon("0,0 3,0 3,2 0,2")),
+        BlockPiece("narrow", "sea", polygon("0,2 3,2 3,3 0,3")),
+    )
+    flag = replace(plain_block(Fraction(6), Fraction(6), id="flag"), pieces=stripes, outline=polygon("0,0 3,0 3,3 0,3"))
+    flag = replace(flag, grid_width=Fraction(3), grid_height=Fraction(3))
+    cuts = _cuts(plain_top("10", "10", blocks=(flag,), arrangement=grid(1, 1, "flag")))
+    lines = {_line(cut).split(": ")[1] for cut in cuts.cuts if cut.part == "block:flag"}
+    assert lines == {"1 sea 6 1/2 x 4 1/2 rectangle", "1 sea 6 1/2 x 2 1/2 rectangle"}
+
+
 def test_directional_patches_stand_as_the_print_does() -> None:
     # The panes beside the glass finish 1 1/2 × 4: upright they are 2 1/2 wide and 5 high, not laid on their seam.
     fabrics = tuple(replace(fabric, is_directional=fabric.id == "fog") for fabric in MUG_RUG.fabrics)

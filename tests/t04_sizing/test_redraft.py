@@ -50,15 +50,24 @@ class TestBlocks:
         block = _redrafted(replace(MUG_RUG, blocks=(_block("15", "22.5", CENTIMETRE),))).blocks[0]
         assert (block.width.text, block.height.text) == ("6 in", "9 in")
 
-    def test_odd_proportions_are_set_side_by_side_with_a_warning(self) -> None:
-        # 22 : 29 needs steps of 11 × 14.5 cm; the true size of 13.97 × 18.42 cm is too far from any of them.
-        outcome = redraft(
-            replace(MUG_RUG, unit=CENTIMETRE, blocks=(_block("5 1/2", "7 1/4", INCH),), arrangement=grid(1, 1, "plain"))
-        )
+    @pytest.mark.parametrize(
+        ("inches", "centimetres"),
+        [
+            # 22 : 29 needs steps of 11 × 14.5 cm; the true size of 13.97 × 18.42 cm is too far from any of them.
+            (("5 1/2", "7 1/4"), ("14", "18.5")),
+            # 7 : 8 at the nearest step is 14 × 16 cm, a tenth below the true size of 15.56 × 17.78 cm.
+            (("6 1/8", "7"), ("15.5", "18")),
+        ],
+    )
+    def test_odd_proportions_are_set_side_by_side_with_a_warning(
+        self, inches: tuple[str, str], centimetres: tuple[str, str]
+    ) -> None:
+        block = _block(*inches, INCH)
+        outcome = redraft(replace(MUG_RUG, unit=CENTIMETRE, blocks=(block,), arrangement=grid(1, 1, "plain")))
         assert [problem.code.name for problem in outcome.problems] == ["proportions-changed"]
         assert outcome.value is not None
-        block = outcome.value.blocks[0]
-        assert (block.width.text, block.height.text) == ("14 cm", "18.5 cm")
+        made = outcome.value.blocks[0]
+        assert (made.width.number, made.height.number) == centimetres
 
     def test_nothing_is_said_about_a_block_that_is_not_used(self) -> None:
         spare = replace(_block("5 1/2", "7 1/4", INCH), id="spare")

@@ -68,6 +68,13 @@ def test_turned_block_without_directional_print_is_only_turned() -> None:
     assert draw_standing(project) is project
 
 
+def test_turned_block_is_seen_turned_clockwise() -> None:
+    # The sea half lies at the left top; after a quarter turn clockwise it lies at the right top, 9 wide and 6 high.
+    result = sized(replace(_standing(PENNANT, BlockPosition("pennant", 1)), borders=()))
+    sea = next(placed.outline for placed in result.placed if placed.fabric == "sea")
+    assert {(corner.x, corner.y) for corner in sea.corners} == {(0, 0), (9, 0), (9, 6)}
+
+
 def test_name_that_is_taken_is_not_taken_again() -> None:
     other = replace(CONVEX_LANTERN, id="pennant-mirrored")
     project = _standing(PENNANT, BlockPosition("pennant", 0, True))
