@@ -205,6 +205,37 @@ class TestEditions:
             ("mug-rug", INCH), ("quilt", INCH), ("quilt", CM),
         ]  # fmt: skip
 
+    def test_what_a_size_took_away_stays_away(self) -> None:
+        """The edition says how wide the border is in centimetres; the mug rug has none in either edition."""
+        text = changed(
+            FULL, "borders: {inner border: {width: 2.5}}}", "borders: {outer border: {width: 6}}, hanging: {hem: 2}}"
+        )
+        pattern = pattern_from(text)
+        assert read(text).problems == ()
+        assert [border.id for border in pattern.project("mug-rug", CM).borders] == ["inner-border"]
+        assert pattern.project("mug-rug", CM).hanging is None
+        assert pattern.project("wall-hanging", CM).borders[1].width.text == "6 cm"
+        assert pattern.project("wall-hanging", INCH).borders[1].width.text == "2 1/2 in"
+
+    @pytest.mark.parametrize(
+        ("edition", "message"),
+        [
+            ("borders: {iner border: {width: 6}}", "there is no border 'iner border' that this could be about"),
+            ("borders: {third: none}", "there is no border 'third' to take away"),
+            ("blocks: {buoy: {finished size: 10}}", "there is no block 'buoy' that this could be about"),
+            ("arrangement: {sashing: {width: 3}}", None),
+        ],
+    )
+    def test_what_no_size_has_cannot_be_said_otherwise(self, edition: str, message: str | None) -> None:
+        text = changed(FULL, "borders: {inner border: {width: 2.5}}}", edition + "}")
+        assert [problem.message for problem in read(text).problems] == ([message] if message else [])
+
+    def test_the_same_number_in_another_unit_is_no_repetition(self) -> None:
+        text = changed(SMALL, "title:", "usable width: 42\neditions: {centimetres: {usable width: 42}}\ntitle:")
+        assert read(text).problems == ()
+        same = changed(SMALL, "title:", "usable width: 42\neditions: {inches: {usable width: 42}}\ntitle:")
+        assert [problem.code.name for problem in read(same).problems] == ["says-nothing-different"]
+
     def test_inches_where_centimetres_belong(self) -> None:
         text = changed(SMALL, "title:", "editions: {centimetres: {seam allowance: 1/4 in}}\ntitle:")
         assert [problem.code.name for problem in read(text).problems] == ["wrong-unit"]

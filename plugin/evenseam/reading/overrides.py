@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from evenseam.problems import Label, Report
 from evenseam.reading import codes
 from evenseam.reading.kinds import Kind, Record, Table, Variants
@@ -25,6 +27,33 @@ def check_overrides(base: Mapping, over: Mapping, record: Record, report: Report
             _check_table(below.value if below else None, entry.value, field.kind, report)
         elif below is None and is_none(entry.value):
             _report_nothing(entry, field.key, (), report)
+
+
+def check_edition(trees: Sequence[Mapping], over: Mapping, kind: Kind, report: Report) -> None:
+    """Report what an edition says about a part that is in none of the trees it is laid over."""
+    for entry in over.entries:
+        key, inner = entry.key.text, inner_kind(kind, entry.key.text)
+        found = [below.value for tree in trees if (below := tree.entry(key)) is not None and not is_none(below.value)]
+        if inner is None:
+            continue
+        if not found and (is_part(inner) or is_none(entry.value)):
+            known = (
+                tuple(dict.fromkeys(known for tree in trees for known in tree.keys)) if isinstance(kind, Table) else ()
+            )
+            noun = kind.noun if isinstance(kind, Table) else key
+            _report_nothing(entry, noun, known, report)
+        elif isinstance(entry.value, Mapping):
+            check_edition([tree for tree in found if isinstance(tree, Mapping)], entry.value, inner, report)
+
+
+def is_absent(entry: Entry | None) -> bool:
+    """Tell whether a part is not there, or was taken away."""
+    return entry is None or is_none(entry.value)
+
+
+def is_part(kind: Kind | None) -> bool:
+    """Tell whether a kind of value is a part of a project that is there or not, such as a border."""
+    return isinstance(kind, Variants) or (isinstance(kind, Record) and any(field.is_required for field in kind.fields))
 
 
 def says_the_same(base: Node, over: Node) -> bool:
@@ -61,9 +90,9 @@ def _check_table(base: Node | None, over: Mapping, kind: Table, report: Report) 
 
 def _report_nothing(entry: Entry, noun: str, known: tuple[str, ...], report: Report) -> None:
     name = shown(entry.key.text)
-    message = (
-        f"there is no {noun} to take away" if noun == entry.key.text else f"there is no {noun} {name} to take away"
-    )
+    is_removal = is_none(entry.value)
+    message = f"there is no {noun}" + ("" if noun == entry.key.text else f" {name}")
+    message += " to take away" if is_removal else " that this could be about"
     hint = did_you_mean(entry.key.text, known) or ("known here: " + ", ".join(known) if known else "take the line out")
     report.add(codes.OVERRIDES_NOTHING, entry.key.place, message, hint)
 

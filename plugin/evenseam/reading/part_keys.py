@@ -165,12 +165,12 @@ BACKING = Record(
         ),
         Field(
             "seam allowance", Length(),
-            "For joining widths of a backing that is wider than the cloth. In a turned finish it is not used.",
+            "For joining widths of a backing that is wider than the cloth.",
             "1/2 in (1.5 cm)", "1/2",
         ),
     ),
 )  # fmt: skip
-TURNED_BACKING = Record("backing", BACKING.fields[:2])
+TURNED_BACKING = Record("backing of a turned finish", BACKING.fields[:2])
 BATTING_OVERAGE = Field(
     "batting overage", Length(may_be_zero=True), "How much larger the batting is cut than the top, on each side.",
     "turned: 1 in (2.5 cm); bound: 1 in (2.5 cm), from 36 in (90 cm) up 3 in (7.5 cm)", "2",
