@@ -23,7 +23,7 @@ from evenseam.wording.document import (
     Table,
 )
 from evenseam.wording.typed_measurement import typed_measurements
-from evenseam.wording.working_figures import binding_ends, seam_test, side_of_test_square
+from evenseam.wording.working_figures import binding_ends, seam_test, print_marks
 from hypothesis import given, settings
 from support.document_words import as_text, every_block, every_run, figures_of, words_of
 from support.samples import (
@@ -136,7 +136,7 @@ def known_texts(sheet: PatternSheet) -> set[str]:
         project.finish.batting_overage,
     ]
     quantities += [material.buy for material in sheet.materials]
-    quantities += [test.strip_width, test.strip_length, test.middle, test.whole, side_of_test_square(unit)]
+    quantities += [test.strip_width, test.strip_length, test.middle, test.whole, *print_marks(unit)]
     numbers = [(quantity.value, quantity.unit) for quantity in quantities]
     for read in sheet.log.measurements:
         numbers += [(read.width, unit), (read.height, unit)]

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 from evenseam.pattern import Project
 from evenseam.wording.document import Caution, Heading
 from evenseam.wording.scribe import Scribe
 from evenseam.wording.tree import plain_text
 
-HOT = ("pot holder", "potholder", "pot-holder", "hot pad", "oven mitt", "oven glove", "trivet", "microwave")
+HOT = ("pot holder", "potholder", "hot pad", "oven mitt", "oven glove", "trivet", "microwave")
 INFANT = ("infant", "baby", "cot", "crib", "toddler", "newborn", "pram", "stroller", "child", "nursery")
 WALL = ("wall", "hanging", "banner", "door")
 """Words in a project's use, size or name that bring a caution."""
@@ -20,16 +22,21 @@ def cautions(scribe: Scribe) -> tuple[Caution, ...]:
 
 def caution_names(project: Project) -> tuple[str, ...]:
     """Return which cautions a project brings: work, heat, infant, wall."""
-    said = " ".join((project.use, project.size.replace("-", " "), project.name)).lower()
+    said = " ".join((project.use, project.size, project.name)).lower()
     words = f" {' '.join(''.join(sign if sign.isalpha() else ' ' for sign in said).split())} "
     names = ["work"]
-    if any(f" {word.replace('-', ' ')}" in words for word in HOT):
+    if _mentions(words, HOT):
         names.append("heat")
-    if any(f" {word}" in words for word in INFANT):
+    if _mentions(words, INFANT):
         names.append("infant")
-    if project.hanging is not None or any(f" {word}" in words for word in WALL):
+    if project.hanging is not None or _mentions(words, WALL):
         names.append("wall")
     return tuple(names)
+
+
+def _mentions(words: str, wanted: Iterable[str]) -> bool:
+    """Tell whether one of the wanted words, or its plural, is among the words."""
+    return any(f" {word}{ending} " in words for word in wanted for ending in ("", "s"))
 
 
 def _caution(scribe: Scribe, name: str) -> Caution:

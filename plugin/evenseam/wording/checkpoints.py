@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
+from evenseam.exact import is_multiple
 from evenseam.pattern import (
     AttachCornerPockets,
     AttachSleeve,
     Bind,
+    JoinPieces,
     LayerForQuilting,
     MakeBinding,
     MakeCornerPockets,
     MakeSleeve,
+    PieceSection,
     QuiltLayers,
     Step,
     Topstitch,
@@ -21,6 +24,7 @@ from evenseam.wording.scribe import Scribe
 from evenseam.wording.workpieces import Workpieces
 
 _UNMEASURED = (
+    JoinPieces,
     LayerForQuilting,
     QuiltLayers,
     MakeBinding,
@@ -37,13 +41,20 @@ _FINISHED = (TurnOut, Bind, MakeSleeve)
 def checkpoint(scribe: Scribe, pieces: Workpieces, step: Step) -> tuple[Checkpoint, ...]:
     """Return the checkpoint of a step; none when there is nothing to measure."""
     read = next((read for read in scribe.sheet.log.measurements if read.step == step.id), None)
-    if read is None or isinstance(step.operation, _UNMEASURED):
+    if read is None or isinstance(step.operation, _UNMEASURED) or _is_off_ruler(scribe, step, read):
         return ()
     return tuple(
         block
         for block in scribe.blocks("steps/checkpoint", _values(scribe, pieces, step, read))
         if isinstance(block, Checkpoint)
     )
+
+
+def _is_off_ruler(scribe: Scribe, step: Step, read: Measurement) -> bool:
+    """Tell whether a part of a block has a size no ruler shows: it is checked when the whole block is."""
+    mark = scribe.sheet.project.unit.ruler_mark
+    is_on_ruler = is_multiple(read.width, mark) and is_multiple(read.height, mark)
+    return isinstance(step.operation, (PieceSection, JoinPieces)) and not is_on_ruler
 
 
 def _values(scribe: Scribe, pieces: Workpieces, step: Step, read: Measurement) -> dict[str, object]:

@@ -86,7 +86,7 @@ class Workpieces:
             if wanted == {*join.first_pieces, *join.second_pieces}:
                 if join.makes.count("+") < 3 or step is None:
                     return self._named("unit", join.makes)
-                return self._from_step(self._unit(), step)
+                return self._from_step(step)
         raise KeyError(f"no part of block {block} is made of {sorted(wanted)}")
 
     def makes_whole_block(self, step: Step) -> bool:
@@ -139,17 +139,18 @@ class Workpieces:
             return self._named("block", self._scribe.sheet.project.block(cut.part.partition(":")[2]).name)
         return Called(escape(cut.label), escape(cut.label), "cut")
 
-    def _from_step(self, called: Called, step: Step) -> Called:
-        return self._counted_off("from_step", called, self._numbers[step.id])
+    def _from_step(self, step: Step) -> Called:
+        noun = self._scribe.language.noun
+        unit = Called(Markdown(noun("unit", 1)), Markdown(noun("unit", 2)), "unit_from_step")
+        return self._counted_off("from_step", unit, self._numbers[step.id])
 
     def _numbered(self, called: Called, number: int) -> Called:
         return self._counted_off("numbered", called, number)
 
     def _counted_off(self, phrase: str, called: Called, number: int) -> Called:
-        forms = self._scribe.language.words["called"][phrase]
         one, many = (
             form.replace("{one}", called.one).replace("{many}", called.many).replace("{number}", str(number))
-            for form in forms
+            for form in self._scribe.language.words["called"][phrase]
         )
         return Called(Markdown(one), Markdown(many), called.kind, is_name=True)
 
@@ -160,7 +161,3 @@ class Workpieces:
         return Called(
             Markdown(one.replace("{name}", written)), Markdown(many.replace("{name}", written)), kind, is_name
         )
-
-    def _unit(self) -> Called:
-        noun = self._scribe.language.noun
-        return Called(Markdown(noun("unit", 1)), Markdown(noun("unit", 2)), "unit")

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from evenseam.exact import Unit
 from evenseam.pattern import (
     BATTING,
     AddBorderStrips,
+    Assumed,
     AttachCornerPockets,
     AttachSleeve,
     Bind,
@@ -15,6 +17,7 @@ from evenseam.pattern import (
     MakeSleeve,
     Method,
     PieceSection,
+    Quantity,
     Sleeve,
     Step,
     Turned,
@@ -31,7 +34,7 @@ from evenseam.wording.materials_words import fabric_cutting, swatches
 from evenseam.wording.scribe import Scribe
 from evenseam.wording.step_words import StepWords
 from evenseam.wording.tree import parse_ours, plain_text
-from evenseam.wording.working_figures import seam_test, side_of_test_square
+from evenseam.wording.working_figures import seam_test, print_marks
 from evenseam.wording.workpieces import Workpieces
 
 
@@ -55,6 +58,7 @@ def write_document(sheet: PatternSheet, language_code: str = BASE_LANGUAGE) -> O
         *_section(scribe, "cutting", _cutting(scribe)),
         *_templates(scribe),
         *_steps(scribe, prose),
+        *_usual(scribe),
         *_section(scribe, "changes", _changes(scribe)),
     )
     return Outcome(Document(sheet.pattern.title, project.name, blocks), report.as_tuple())
@@ -136,12 +140,16 @@ def _seam_values(scribe: Scribe) -> dict[str, object]:
 def _materials(scribe: Scribe) -> tuple[Block, ...]:
     sheet, project = scribe.sheet, scribe.sheet.project
     batting = sheet.cuts.of(BATTING)
+    is_inch = project.unit is Unit.INCH
     return scribe.blocks(
         "sections/materials",
         {
             "batting": [(cut.width, cut.height) for cut in batting],
             "batting_name": project.batting_name,
-            "packaged": next((material.packaged for material in sheet.materials if material.packaged), None),
+            "packaged": next(
+                (material.packaged for material in sheet.materials if material.packaged and is_inch), None
+            ),
+            "hangs": project.hanging is not None,
             "is_turned": isinstance(project.finish, Turned),
             "usable_width": project.usable_width,
         },
@@ -164,8 +172,10 @@ def _templates(scribe: Scribe) -> tuple[Block, ...]:
     if not scribe.on_paper:
         return ()
     blocks = [sheet.project.block(pieced.block) for pieced in sheet.blocks]
+    test_square, test_bar = print_marks(sheet.project.unit)
     values = {
-        "test_square": side_of_test_square(sheet.project.unit),
+        "test_square": test_square,
+        "test_bar": test_bar,
         "blocks": [
             {"name": block.name, "count": _uses(sheet, block.id)}
             for block in blocks
@@ -243,6 +253,16 @@ def _group_opening(scribe: Scribe, group: str) -> tuple[Block, ...]:
             for part in opening
         ),
     )
+
+
+def _usual(scribe: Scribe) -> tuple[Block, ...]:
+    """Return the lengths nobody gave: defaults that a maker should be able to see."""
+    figures = [quantity for _, quantity in scribe.sheet.figures if _is_usual(quantity)]
+    return _section(scribe, "usual", scribe.blocks("sections/usual", {"figures": figures})) if figures else ()
+
+
+def _is_usual(quantity: Quantity) -> bool:
+    return isinstance(quantity.because, Assumed) and quantity.unit.is_length
 
 
 def _changes(scribe: Scribe) -> tuple[Block, ...]:
