@@ -7,7 +7,7 @@ from fractions import Fraction
 
 import pytest
 from evenseam.exact import Unit
-from evenseam.pattern import BlockPosition, CutList, Program, Project
+from evenseam.pattern import BlockPosition, CutList, Program, Project, Sleeve
 from evenseam.sizing import SizedProject, assembly_program, cut_list, size_project
 from evenseam.sizing.simulator import sew
 from hypothesis import assume, given, settings
@@ -27,13 +27,29 @@ SAMPLES = (*BY_HAND, *(replace(project, unit=Unit.CENTIMETRE, size=f"{project.si
 
 def planned(project: Project) -> tuple[SizedProject, CutList, Program]:
     outcome = size_project(project)
-    if not outcome.is_valid:
-        # A sample must have a plan; a project drawn at random may be one that no maker would start.
-        assert project not in SAMPLES
-        assume(False)
+    assert outcome.is_valid
     assert outcome.value is not None
     cuts = cut_list(outcome.value)
     return outcome.value, cuts, assembly_program(outcome.value, cuts)
+
+
+def planned_at_random(project: Project) -> tuple[SizedProject, CutList, Program]:
+    """Return a plan; what is drawn may also be a project that no maker would start, and that is passed over."""
+    outcome = size_project(project)
+    assume(outcome.is_valid)
+    assert outcome.value is not None
+    assume(has_room_for_its_sleeve(outcome.value))
+    return planned(project)
+
+
+def has_room_for_its_sleeve(sized: SizedProject) -> bool:
+    """A tube deeper than the project is high would hang out below: an author's mistake, not a fault of the plan."""
+    sleeve = sized.project.hanging
+    if not isinstance(sleeve, Sleeve):
+        return True
+    depth = (sleeve.cut_depth.value - 2 * sized.project.seam_allowance.value) / 2
+    length = sized.finished_width.value + sleeve.cut_extra.value - 2 * sleeve.hem.value
+    return sleeve.drop.value + depth <= sized.finished_height.value and length < sized.finished_width.value
 
 
 def assert_sews_up(sized: SizedProject, cuts: CutList, program: Program) -> None:
@@ -57,13 +73,13 @@ def test_samples_sew_up_in_both_editions(project: Project) -> None:
 @settings(max_examples=120, deadline=None)
 @given(projects())
 def test_every_project_sews_up(project: Project) -> None:
-    assert_sews_up(*planned(project))
+    assert_sews_up(*planned_at_random(project))
 
 
 @settings(max_examples=60, deadline=None)
 @given(projects(units=(Unit.CENTIMETRE,)))
 def test_every_centimetre_edition_sews_up(project: Project) -> None:
-    assert_sews_up(*planned(project))
+    assert_sews_up(*planned_at_random(project))
 
 
 @pytest.mark.parametrize("project", (*BY_HAND, SAMPLES[6], SAMPLES[7]), ids=lambda project: project.size)
@@ -88,8 +104,8 @@ def test_any_one_wrong_name_in_a_sample_is_caught(project: Project) -> None:
 @settings(max_examples=60, deadline=None)
 @given(projects(), st.data())
 def test_any_one_mistake_in_any_project_is_caught(project: Project, data: st.DataObject) -> None:
-    sized, cuts, program = planned(project)
-    assume(sew(sized.project, cuts, program).is_valid)
+    sized, cuts, program = planned_at_random(project)
+    assert sew(sized.project, cuts, program).is_valid
     made = list(mutants(sized.project, cuts, program))
     for _ in range(8):
         mutant = made[data.draw(st.integers(0, len(made) - 1))]
@@ -99,8 +115,8 @@ def test_any_one_mistake_in_any_project_is_caught(project: Project, data: st.Dat
 @settings(max_examples=40, deadline=None)
 @given(projects(), st.data())
 def test_a_step_done_before_what_it_needs_is_caught(project: Project, data: st.DataObject) -> None:
-    sized, cuts, program = planned(project)
-    assume(sew(sized.project, cuts, program).is_valid)
+    sized, cuts, program = planned_at_random(project)
+    assert sew(sized.project, cuts, program).is_valid
     at = data.draw(st.integers(0, len(program.steps) - 1))
     step = program.steps[at]
     users = [
@@ -122,9 +138,9 @@ def _values(operation: object) -> list[object]:
 @given(projects(), st.data())
 def test_a_top_that_is_not_the_one_decided_is_caught(project: Project, data: st.DataObject) -> None:
     """A sound plan, sewn up for a project of which one decision is another: the plan no longer fits."""
-    sized, cuts, program = planned(project)
+    sized, cuts, program = planned_at_random(project)
     decided = sized.project
-    assume(sew(decided, cuts, program).is_valid)
+    assert sew(decided, cuts, program).is_valid
     rows = decided.arrangement.positions
     changed: list[Project] = []
     for index, border in enumerate(decided.borders):
