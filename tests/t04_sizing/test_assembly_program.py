@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from dataclasses import replace
+from fractions import Fraction
 
 import pytest
 from evenseam.exact import to_float
@@ -14,6 +15,7 @@ from evenseam.pattern import (
     AttachCornerPockets,
     AttachSleeve,
     Bind,
+    BlockPiece,
     BlockPosition,
     BorderCorners,
     BorderOrder,
@@ -24,6 +26,7 @@ from evenseam.pattern import (
     MakeBinding,
     MakeCornerPockets,
     MakeSleeve,
+    Method,
     PieceSection,
     Press,
     Program,
@@ -39,9 +42,9 @@ from evenseam.sizing import assembly_program, cut_list
 from hypothesis import given, settings
 from shapely import Polygon as Shape
 from shapely import unary_union
-from support.samples import LAP_QUILT, MUG_RUG, POCKETS, SLEEVE, TURNED, WALL_HANGING, grid
+from support.samples import LAP_QUILT, MUG_RUG, POCKETS, SLEEVE, TURNED, WALL_HANGING, grid, polygon
 from support.strategies import projects
-from support.tops import rows_of, sized
+from support.tops import plain_block, rows_of, sized
 
 
 def _program(project: Project) -> Program:
@@ -268,6 +271,20 @@ def test_parts_of_a_block_are_measured_exactly_when_they_are_rectangles(project:
         if step.measures is not None:
             width, height = (to_float(measure.value - seams) for measure in step.measures)
             assert abs(width - (right - left)) < 1e-9 and abs(height - (bottom - top)) < 1e-9
+
+
+def test_joined_part_that_is_a_triangle_is_not_measured() -> None:
+    # Half the block is a triangle of two sections, joined from (12, 0) to (6, 6); the other half is one piece.
+    outlines = ("0,0 12,12 0,12", "0,0 12,0 9,3 3,3", "3,3 9,3 6,6", "12,0 12,12 9,9 9,3", "9,3 9,9 6,6")
+    pieces = tuple(BlockPiece(f"p{n}", "fog", polygon(text)) for n, text in enumerate(outlines))
+    sail = replace(
+        plain_block(Fraction(6), Fraction(6), id="sail"), pieces=pieces, outline=polygon("0,0 12,0 12,12 0,12"),
+        grid_width=Fraction(12), grid_height=Fraction(12), method=Method.FOUNDATION,
+    )  # fmt: skip
+    program = _program(replace(MUG_RUG, blocks=(sail,), arrangement=grid(1, 1, "sail")))
+    joins = [step for step in program.steps if isinstance(step.operation, JoinPieces)]
+    assert [step.measures is None for step in joins] == [True, False]
+    assert [measure.text for measure in joins[1].measures or ()] == ["6 1/2 in", "6 1/2 in"]
 
 
 def test_arrangement_of_one_turned_block_stands_as_it_is_turned() -> None:
