@@ -32,7 +32,7 @@ def cut_by_diagonal(text: str) -> tuple[Polygon, Polygon]:
 @pytest.mark.parametrize("text", [OUTLINES[0], OUTLINES[1], OUTLINES[3]])
 def test_pieces_with_allowance_fill_the_raw_outline(text: str) -> None:
     outline = polygon(text)
-    grown = [as_shapely(with_allowance(piece, outline, SEAM)) for piece in cut_by_diagonal(text)]
+    grown = [as_shapely(piece) for piece in with_allowance(cut_by_diagonal(text), outline, SEAM)]
     raw = as_shapely(raw_outline(outline, SEAM))
     assert sum(piece.area for piece in grown) == pytest.approx(raw.area)
     assert unary_union(grown).symmetric_difference(raw).area < 1e-6
@@ -41,11 +41,28 @@ def test_pieces_with_allowance_fill_the_raw_outline(text: str) -> None:
 @given(guillotine_pieces(6, 4))
 def test_pieces_of_a_rectangle_with_allowance_fill_its_raw_size(pieces: tuple[Polygon, ...]) -> None:
     outline = Polygon.rectangle(Fraction(0), Fraction(0), Fraction(6), Fraction(4))
-    grown = [as_shapely(with_allowance(piece, outline, SEAM)) for piece in pieces]
+    grown = [as_shapely(piece) for piece in with_allowance(pieces, outline, SEAM)]
     assert sum(piece.area for piece in grown) == pytest.approx(6.5 * 4.5)
     assert unary_union(grown).area == pytest.approx(6.5 * 4.5)
 
 
 def test_a_piece_inside_stays_as_it_is() -> None:
     inner = polygon("2,1 3,1 3,2 2,2")
-    assert with_allowance(inner, polygon(OUTLINES[0]), SEAM) == inner
+    assert with_allowance([inner], polygon(OUTLINES[0]), SEAM) == (inner,)
+
+
+def test_a_seam_runs_straight_on_to_the_raw_edge() -> None:
+    left, right = polygon("0,0 2,0 3,4 0,4"), polygon("2,0 6,0 6,4 3,4")
+    grown = with_allowance([left, right], polygon(OUTLINES[0]), SEAM)
+    # The seam falls 4 for every 1 across: 1/16 further across at a raw edge 1/4 away.
+    assert {(corner.x, corner.y) for corner in grown[0].corners} >= {
+        (Fraction(31, 16), -SEAM),
+        (Fraction(49, 16), 4 + SEAM),
+    }
+
+
+def test_seams_that_end_in_one_point_share_a_line_straight_out() -> None:
+    pieces = [polygon("0,0 3,0 0,4"), polygon("3,0 6,4 0,4"), polygon("3,0 6,0 6,4")]
+    grown = with_allowance(pieces, polygon(OUTLINES[0]), SEAM)
+    assert (3, -SEAM) in {(corner.x, corner.y) for corner in grown[0].corners}
+    assert (3, -SEAM) in {(corner.x, corner.y) for corner in grown[2].corners}

@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Iterable
+from dataclasses import dataclass, field
 from fractions import Fraction
+from itertools import pairwise
 
 from evenseam.exact import Number, sign
 from evenseam.figures.rational import length_of, rational, rational_point
 from evenseam.geometry import Point, Polygon
+
+Spot = tuple[Number, Number]
 
 
 def raw_outline(outline: Polygon, seam: Number) -> Polygon:
@@ -18,15 +22,13 @@ def raw_outline(outline: Polygon, seam: Number) -> Polygon:
     corners = tuple(rational_point(corner) for corner in outline.corners)
     width = rational(seam)
     outward = [_outward(start, end, width) for start, end in zip(corners, (*corners[1:], corners[0]), strict=True)]
-    moved = []
-    for number, corner in enumerate(corners):
-        before, after = outward[number - 1], outward[number]
-        moved.append(corner + _mitre(before, after))
-    return Polygon(tuple(moved))
+    return Polygon(
+        tuple(corner + _mitre(outward[number - 1], outward[number]) for number, corner in enumerate(corners))
+    )
 
 
-def with_allowance(piece: Polygon, outline: Polygon, seam: Number) -> Polygon:
-    """Return a piece of a workpiece with the allowance beyond each of its edges that lies on the outline.
+def with_allowance(pieces: Iterable[Polygon], outline: Polygon, seam: Number) -> tuple[Polygon, ...]:
+    """Return the pieces of a workpiece with the allowance beyond every edge that lies on its outline.
 
     ::
 
@@ -34,85 +36,151 @@ def with_allowance(piece: Polygon, outline: Polygon, seam: Number) -> Polygon:
         |   |       |        |    :        |   the piece on the left grows to the left, up and down,
         |   |       |   ->   |    :        |   not to the right, where it is sewn already
         +-----------+        +-------------+
+
+    A seam that ends at the outline runs straight on to the raw edge; where several end in one point, which of them is
+    on top is not known here, and one line leads straight out. Together the pieces fill the raw outline.
     """
-    turned = piece.clockwise()
-    if _is_upright_rectangle(outline):
-        corners, on_edge, raised = _on_rectangle(turned, outline, seam)
-    else:
-        raw = raw_outline(outline, seam)
-        corners = tuple(rational_point(corner) for corner in turned.corners)
-        border = tuple(rational_point(corner) for corner in outline.corners)
-        on_edge = [_edge_of(start, end, outline) for start, end in turned.edges]
+    turned = [piece.clockwise() for piece in pieces]
+    edging = _edging(outline, seam)
+    touching = [number for number, piece in enumerate(turned) if edging.may_touch(piece)]
+    sides = [[edging.edge_of(start, end) for start, end in turned[number].edges] for number in touching]
+    _find_leads(edging, [turned[number] for number in touching], sides)
+    for number, on_edge in zip(touching, sides, strict=True):
+        turned[number] = _grown(turned[number], on_edge, edging)
+    return tuple(turned)
 
-        def raised(corner: Point, edge: int) -> Point:
-            return _raised(corner, edge, border, raw)
 
+@dataclass(slots=True)
+class _Edging:
+    """The outline of a workpiece and its raw edge."""
+
+    outline: Polygon
+    border: tuple[Point, ...]
+    """Its corners as fractions."""
+    raw: tuple[Point, ...]
+    is_upright: bool
+    """True for an upright rectangle: most workpieces are, and what lies where is told without any sums."""
+    leads: dict[tuple[Spot, int], Point] = field(default_factory=dict)
+    """Where a seam that ends at a point of an edge meets the raw edge."""
+
+    def may_touch(self, piece: Polygon) -> bool:
+        """Tell whether a piece may reach the outline; False is certain."""
+        if not self.is_upright:
+            return True
+        left, top, right, bottom = self.outline.bounds
+        return any(c.x == left or c.x == right or c.y == top or c.y == bottom for c in piece.corners)
+
+    def edge_of(self, start: Point, end: Point) -> int | None:
+        """Return the number of the outline's edge that an edge of a piece lies on."""
+        if self.is_upright and start.x != end.x and start.y != end.y:
+            return None
+        for number, (first, last) in enumerate(self.outline.edges):
+            if self._is_on(start, first, last) and self._is_on(end, first, last):
+                return number
+        return None
+
+    def edges_at(self, point: Point) -> list[int]:
+        """Return the edges of the outline that a point lies on: two at its corners."""
+        return [n for n, (first, last) in enumerate(self.outline.edges) if self._is_on(point, first, last)]
+
+    def _is_on(self, point: Point, first: Point, last: Point) -> bool:
+        if self.is_upright:
+            return point.x == first.x if first.x == last.x else point.y == first.y
+        return sign((last - first).cross(point - first)) == 0
+
+    def raised(self, corner: Point, edge: int) -> Point:
+        """Return where a corner of a piece on an edge of the outline comes to lie on the raw edge."""
+        lead = self.leads.get(((corner.x, corner.y), edge))
+        return lead if lead is not None else self.straight_out(rational_point(corner), edge)
+
+    def straight_out(self, corner: Point, edge: int) -> Point:
+        """Return the point of the raw edge straight out from a point of the outline; at a corner, its mitre."""
+        after = (edge + 1) % len(self.border)
+        if corner == self.border[edge]:
+            return self.raw[edge]
+        if corner == self.border[after]:
+            return self.raw[after]
+        way = self.border[after] - self.border[edge]
+        return self.meeting(corner, Point(way.y, -way.x), edge)
+
+    def meeting(self, corner: Point, way: Point, edge: int) -> Point:
+        """Return where a line from a point in some direction meets the raw edge."""
+        raw_way = self.raw[(edge + 1) % len(self.raw)] - self.raw[edge]
+        share = (self.raw[edge] - corner).cross(raw_way) / way.cross(raw_way)
+        return corner + way.scaled(share, share)
+
+
+def _edging(outline: Polygon, seam: Number) -> _Edging:
+    corners = outline.corners
+    pairs = zip(corners, (*corners[1:], corners[0]), strict=True)
+    is_upright = len(corners) == 4 and all(one.x == other.x or one.y == other.y for one, other in pairs)
+    border = tuple(rational_point(corner) for corner in corners)
+    return _Edging(outline, border, raw_outline(outline, seam).corners, is_upright)
+
+
+def _grown(piece: Polygon, on_edge: list[int | None], edging: _Edging) -> Polygon:
     if all(edge is None for edge in on_edge):
         return piece
     grown: list[Point] = []
-    for number, corner in enumerate(corners):
+    for number, corner in enumerate(piece.corners):
         before, after = on_edge[number - 1], on_edge[number]
-        here = [raised(corner, edge) for edge in (before, after) if edge is not None]
+        here = [edging.raised(corner, edge) for edge in (before, after) if edge is not None]
         if before is None:
             here = [corner, *here]
         if after is None:
             here = [*here, corner]
         grown += here
-    kept = [point for number, point in enumerate(grown) if point != grown[number - 1]]
-    return Polygon(tuple(kept))
+    return Polygon(tuple(point for number, point in enumerate(grown) if point != grown[number - 1]))
 
 
-def _is_upright_rectangle(outline: Polygon) -> bool:
-    corners = outline.corners
-    return len(corners) == 4 and all(
-        one.x == other.x or one.y == other.y for one, other in zip(corners, (*corners[1:], corners[0]), strict=True)
-    )
+def _find_leads(edging: _Edging, pieces: list[Polygon], sides: list[list[int | None]]) -> None:
+    """Find where seams that end at the outline meet the raw edge, and note those that may run straight on."""
+    ways: dict[Spot, list[Point]] = {}
+    for piece, on_edge in zip(pieces, sides, strict=True):
+        for number, corner in enumerate(piece.corners):
+            before, after = on_edge[number - 1], on_edge[number]
+            if before is not None and after is not None:
+                continue
+            if before is None and after is None and not edging.edges_at(corner):
+                continue
+            found = ways.setdefault((corner.x, corner.y), [])
+            if before is None:
+                _add_way(found, corner - piece.corners[number - 1])
+            if after is None:
+                _add_way(found, corner - piece.corners[(number + 1) % len(piece.corners)])
+    for edge in range(len(edging.border)):
+        _lead_along(edging, edge, ways)
 
 
-def _on_rectangle(
-    piece: Polygon, outline: Polygon, seam: Number
-) -> tuple[tuple[Point, ...], list[int | None], Callable[[Point, int], Point]]:
-    """Return corners, the sides its edges lie on, and how a corner rises: much quicker, and most work is rectangles."""
-    left, top, right, bottom = outline.bounds
-
-    def side(start: Point, end: Point) -> int | None:
-        if start.y == end.y:
-            return 0 if start.y == top else 2 if start.y == bottom else None
-        if start.x == end.x:
-            return 1 if start.x == right else 3 if start.x == left else None
-        return None
-
-    def raised(corner: Point, edge: int) -> Point:
-        x, y = corner.x, corner.y
-        # At a corner of the outline both ways lead outward.
-        x = left - seam if x == left else right + seam if x == right else x
-        y = top - seam if y == top else bottom + seam if y == bottom else y
-        return Point(x, y)
-
-    return piece.corners, [side(start, end) for start, end in piece.edges], raised
+def _add_way(ways: list[Point], way: Point) -> None:
+    if all(sign(way.cross(known)) != 0 for known in ways):
+        ways.append(way)
 
 
-def _edge_of(start: Point, end: Point, outline: Polygon) -> int | None:
-    """Return the number of the outline's edge that an edge of a piece lies on."""
-    for number, (first, last) in enumerate(outline.edges):
-        way = last - first
-        if sign(way.cross(start - first)) == 0 and sign(way.cross(end - first)) == 0:
-            return number
-    return None
-
-
-def _raised(corner: Point, edge: int, border: tuple[Point, ...], raw: Polygon) -> Point:
-    first, last = border[edge], border[(edge + 1) % len(border)]
-    if corner == first:
-        return raw.corners[edge]
-    if corner == last:
-        return raw.corners[(edge + 1) % len(border)]
-    raw_first, raw_last = raw.corners[edge], raw.corners[(edge + 1) % len(border)]
-    way, width = last - first, raw_last - raw_first
-    # Straight out from the corner: drop it on the raw edge along the outline's normal.
-    normal = Point(way.y, -way.x)
-    distance = (raw_first - corner).cross(width) / normal.cross(width)
-    return corner + normal.scaled(distance, distance)
+def _lead_along(edging: _Edging, edge: int, ways: dict[Spot, list[Point]]) -> None:
+    """Note the leads of one edge; a seam may stray less than half way to the next one, so that none cross."""
+    count = len(edging.border)
+    start, end = edging.border[edge], edging.border[(edge + 1) % count]
+    along = end - start
+    long = length_of(along)
+    unit = Point(along.x / long, along.y / long)
+    spots: dict[Fraction, Spot] = {}
+    for spot in ways:
+        point = Point(*spot)
+        if edge in edging.edges_at(point):
+            spots[rational(unit.dot(rational_point(point) - start))] = spot
+    marks = sorted({Fraction(0), long, *spots})
+    for number, mark in enumerate(marks):
+        if mark not in spots or number in (0, len(marks) - 1) or len(ways[spots[mark]]) != 1:
+            continue
+        corner, way = rational_point(Point(*spots[mark])), rational_point(ways[spots[mark]][0])
+        if way.cross(along) == 0:
+            continue
+        meeting = edging.meeting(corner, way, edge)
+        straying = abs(rational(unit.dot(meeting - corner)))
+        nearest = min(after - before for before, after in pairwise(marks[number - 1 : number + 2]))
+        if straying < nearest * Fraction(9, 20):
+            edging.leads[(spots[mark], edge)] = meeting
 
 
 def _outward(start: Point, end: Point, width: Fraction) -> Point:

@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterable
 from fractions import Fraction
 
 from evenseam.exact import Number
-from evenseam.figures.allowance import raw_outline, with_allowance
+from evenseam.figures.allowance import raw_outline
 from evenseam.figures.drawing import LABEL_SIZE, Pen, Side, Stroke, Tone
 from evenseam.figures.frame import Frame
 from evenseam.figures.spot import label_spot
@@ -33,10 +33,8 @@ def draw_work(
     `label` gives the words for each piece; `has_letters` is short for fabric letters.
     """
     is_grown = has_allowance and work.seam > 0
-    shown = [
-        (patch, frame.polygon(with_allowance(patch.outline, work.outline, work.seam) if is_grown else patch.outline))
-        for patch in work.patches
-    ]
+    outlines = work.raw_outlines if is_grown else tuple(patch.outline for patch in work.patches)
+    shown = [(patch, frame.polygon(outline)) for patch, outline in zip(work.patches, outlines, strict=True)]
     draw_cloth(pen, ((patch.fabric, polygon) for patch, polygon in shown), side)
     if is_grown and frame.length(work.seam) >= FINEST_SEAM:
         pen.outline(frame.polygon(work.outline), Stroke.SEAM)

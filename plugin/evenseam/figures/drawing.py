@@ -55,6 +55,8 @@ class Stroke(Enum):
     QUILTING = "quilting"
     """Stitching over the whole top, lighter than other stitching."""
     FOLD = "fold"
+    LEADER = "leader"
+    """From a label to its piece."""
     MARK = "mark"
     """A mark on a ruler."""
     CUT = "cut"
@@ -75,6 +77,8 @@ class Ink(Enum):
     PLAIN = "plain"
     QUIET = "quiet"
     ACCENT = "accent"
+    ON_PAPER = "on paper"
+    """On printed paper or batting, which stay pale by night."""
 
 
 class Anchor(Enum):

@@ -39,7 +39,7 @@ GROUND = Shade("ground", "#ffffff", "#1e2129")
 BOARD = Shade("board", "#f1ebe0", "#2d313c")
 SHADES = (INK, QUIET, ACCENT, GROUND, BOARD)
 
-INKS = {Ink.PLAIN: INK, Ink.QUIET: QUIET, Ink.ACCENT: ACCENT}
+INKS: dict[Ink, Colour | Shade] = {Ink.PLAIN: INK, Ink.QUIET: QUIET, Ink.ACCENT: ACCENT, Ink.ON_PAPER: DEEP}
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,13 +58,14 @@ STROKES = {
     Stroke.SEAM: StrokeLook(DEEP, 0.9, (4, 2.6), 2.2),
     Stroke.STITCH: StrokeLook(DEEP, 1.3, (3.2, 2.4), 2.6),
     Stroke.QUILTING: StrokeLook(DEEP, 0.8, (3, 2.2), 1.5),
+    Stroke.LEADER: StrokeLook(DEEP, 0.8, (), 2.0),
     Stroke.MARK: StrokeLook(DEEP, 0.8),
     Stroke.FOLD: StrokeLook(DEEP, 0.9, (7, 2.4, 1.4, 2.4), 2.2),
     Stroke.CUT: StrokeLook(DEEP, 1.8, (), 3.4),
     Stroke.HELP: StrokeLook(QUIET, 0.7, (2, 2)),
     Stroke.SEWN: StrokeLook(RUST, 1.9, (5, 3), 3.8),
-    Stroke.CUTTING_LINE: StrokeLook(INK, 1.1, (5, 2.5)),
-    Stroke.SEWING_LINE: StrokeLook(INK, 1.1),
+    Stroke.CUTTING_LINE: StrokeLook(DEEP, 1.1, (5, 2.5)),
+    Stroke.SEWING_LINE: StrokeLook(DEEP, 1.1),
 }
 
 

@@ -28,7 +28,7 @@ def label_spot(
 
     The place is the middle of the piece when the label fits there, else the roomiest point of a net over the piece.
     """
-    ring = [(float(corner.x), float(corner.y)) for corner in piece.clockwise().corners]
+    ring = _ring(piece)
     wide = float(text_width(text, Fraction(1), is_bold=is_bold)) / 2 + 0.12
     high = 0.62
     centre = _centroid(ring)
@@ -42,6 +42,19 @@ def label_spot(
     if size < float(smallest):
         return None
     return Point(_hundredths(best[0]), _hundredths(best[1])), Fraction(int(size * 10), 10)
+
+
+def middle_of(piece: Polygon) -> Point:
+    """Return the middle of a convex piece: inside it, however thin it is."""
+    across, down = _centroid(_ring(piece))
+    return Point(_hundredths(across), _hundredths(down))
+
+
+def _ring(piece: Polygon) -> list[Corner]:
+    """Return the corners clockwise on the page, in decimals."""
+    ring = [(float(corner.x), float(corner.y)) for corner in piece.corners]
+    twice = sum(x1 * y2 - x2 * y1 for (x1, y1), (x2, y2) in zip(ring, (*ring[1:], ring[0]), strict=True))
+    return ring if twice >= 0 else ring[::-1]
 
 
 def _room(ring: Sequence[Corner], spot: Corner, wide: float, high: float) -> float:
@@ -82,6 +95,6 @@ def _hundredths(value: float) -> Fraction:
 
 def room_at(piece: Polygon, spot: Point, text: str, *, is_bold: bool = False) -> Fraction:
     """Return the largest size at which a label around a spot stays inside a convex piece; 0 or less if none."""
-    ring = [(float(corner.x), float(corner.y)) for corner in piece.clockwise().corners]
+    ring = _ring(piece)
     wide = float(text_width(text, Fraction(1), is_bold=is_bold)) / 2 + 0.12
     return Fraction(int(_room(ring, (float(spot.x), float(spot.y)), wide, 0.62) * 10), 10)

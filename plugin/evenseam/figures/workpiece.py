@@ -5,8 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import cached_property
 
 from evenseam.exact import Number
+from evenseam.figures.allowance import with_allowance
 from evenseam.geometry import Point, Polygon
 
 
@@ -23,7 +25,7 @@ class Patch:
     """As in the cut list: block:lantern, sashing, border:outer-border."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)  # no slots: what it looks like raw is worked out once and kept
 class Workpiece:
     """Something on the sewing table."""
 
@@ -55,6 +57,12 @@ class Workpiece:
     def raw_height(self) -> Number:
         """Down, raw edge to raw edge."""
         return self.height + 2 * self.seam
+
+    @cached_property
+    def raw_outlines(self) -> tuple[Polygon, ...]:
+        """The outline of every patch, with the allowance where it reaches the edge."""
+        outlines = (patch.outline for patch in self.patches)
+        return with_allowance(outlines, self.outline, self.seam) if self.seam > 0 else tuple(outlines)
 
     def turned(self, quarters: int) -> Workpiece:
         """Return it turned clockwise by quarters, its top left corner again at the origin."""

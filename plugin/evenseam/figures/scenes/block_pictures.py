@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from evenseam.figures.callouts import Callout, draw_callouts
 from evenseam.figures.cloth_work import draw_cloth, draw_letter, draw_work
 from evenseam.figures.drawing import LARGE_SIZE, Stroke
 from evenseam.figures.frame import Frame, at
@@ -42,13 +43,16 @@ def draw_key(scene: Scene, block: Block) -> None:
             pen.outline(frame.polygon(section.outline.scaled(across, down)), Stroke.CUT)
     labels = {piece.piece: piece.label for section in pieced.sections for piece in section.pieces}
     letter_of = pen.looks
+    small: list[Callout] = []
     for patch in work.patches:
         outline, label = frame.polygon(patch.outline), labels[patch.piece]
         # The fabric's letter stands beside the label where both fit.
         both = f"{label} {letter_of[patch.fabric].letter}"
         if label_spot(outline, both, LARGE_SIZE, 11) is not None:
             label = both
-        draw_letter(pen, outline, label, patch.fabric, largest=LARGE_SIZE)
+        if not draw_letter(pen, outline, label, patch.fabric, largest=LARGE_SIZE):
+            small.append(Callout(outline, label))
+    draw_callouts(pen, small, Fraction(0), frame.length(work.width), frame.length(work.height))
     high = frame.length(work.height)
     used = {patch.fabric for patch in work.patches}
     listed = (fabric.id for fabric in scene.sheet.project.fabrics if fabric.id in used)

@@ -5,7 +5,6 @@ from __future__ import annotations
 from fractions import Fraction
 
 from evenseam.exact import Number
-from evenseam.figures.allowance import with_allowance
 from evenseam.figures.workpiece import Patch, Workpiece
 from evenseam.geometry import Point, Polygon
 
@@ -16,8 +15,8 @@ def raw(work: Workpiece) -> Workpiece:
         return work
     step = Point(work.seam, work.seam)
     patches = tuple(
-        Patch(with_allowance(patch.outline, work.outline, work.seam).moved(step), patch.fabric, patch.piece, patch.part)
-        for patch in work.patches
+        Patch(outline.moved(step), patch.fabric, patch.piece, patch.part)
+        for patch, outline in zip(work.patches, work.raw_outlines, strict=True)
     )
     outline = Polygon.rectangle(Fraction(0), Fraction(0), work.raw_width, work.raw_height)
     return Workpiece(work.name, patches, outline, Fraction(0))

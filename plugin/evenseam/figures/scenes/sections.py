@@ -6,6 +6,7 @@ from fractions import Fraction
 
 from evenseam.exact import Number
 from evenseam.figures.allowance import raw_outline
+from evenseam.figures.callouts import Callout, draw_callouts
 from evenseam.figures.cloth_work import draw_letter, draw_work
 from evenseam.figures.drawing import LABEL_SIZE, SMALL_SIZE, Ink, Side, Stroke, Tone
 from evenseam.figures.frame import Frame, at
@@ -19,7 +20,7 @@ from evenseam.pattern import PieceSection, Step
 from evenseam.piecing import Section
 
 PANEL = Fraction(176)
-BETWEEN = Fraction(48)
+BETWEEN = Fraction(64)
 SMALL_PANEL = Fraction(92)
 SMALL_GAP = Fraction(14)
 
@@ -42,12 +43,28 @@ def draw_section(scene: Scene, step: Step, operation: PieceSection) -> None:
     paper_frame = frame.moved_to(at(0, above))
     _draw_paper(scene, work, labels, raw, paper_frame)
     middle = above + height / 2
-    scene.pen.arrow(at(width + 12, middle), at(width + BETWEEN - 12, middle))
+    scene.pen.arrow(at(width + 20, middle), at(width + BETWEEN - 20, middle))
     sewn = frame.moved_to(at(width + BETWEEN - frame.length(left), above - frame.length(top)))
-    draw_work(scene.pen, work, sewn, label=lambda patch: _both(scene, labels[patch.piece], patch.fabric))
+    draw_work(scene.pen, work, sewn)
+    _label_sewn(scene, work, labels, sewn)
     below = above + height + 13
     scene.pen.label(at(width / 2, below), "printed side", size=SMALL_SIZE, ink=Ink.QUIET)
     scene.pen.label(at(width * 3 / 2 + BETWEEN, below), "fabric side", size=SMALL_SIZE, ink=Ink.QUIET)
+
+
+def _label_sewn(scene: Scene, work: Workpiece, labels: dict[str, str], frame: Frame) -> None:
+    """Label every piece of the sewn section, the smallest beside it."""
+    small: list[Callout] = []
+    for patch in work.patches:
+        outline = frame.polygon(patch.outline)
+        label = labels[patch.piece]
+        for words in (_both(scene, label, patch.fabric), label):
+            if draw_letter(scene.pen, outline, words, patch.fabric):
+                break
+        else:
+            small.append(Callout(outline, label))
+    left, _, right, bottom = frame.polygon(raw_outline(work.outline, work.seam)).bounds
+    draw_callouts(scene.pen, small, rational(left), rational(right), rational(bottom) - 4)
 
 
 def _both(scene: Scene, label: str, fabric: str) -> str:
@@ -87,6 +104,7 @@ def _draw_paper(scene: Scene, work: Workpiece, labels: dict[str, str], raw: Poly
         return frame.polygon(flipped)
 
     pen = scene.pen
+    small: list[Callout] = []
     pen.area(place(raw), Tone.PAPER)
     pen.outline(place(raw), Stroke.CUTTING_LINE)
     for patch in work.patches:
@@ -96,8 +114,12 @@ def _draw_paper(scene: Scene, work: Workpiece, labels: dict[str, str], raw: Poly
         for words in (text, labels[patch.piece]):
             found = label_spot(outline, words, LABEL_SIZE)
             if found is not None:
-                pen.label(found[0], words, size=found[1], has_ground=True)
+                pen.label(found[0], words, size=found[1], ink=Ink.ON_PAPER)
                 break
+        else:
+            small.append(Callout(outline, labels[patch.piece]))
+    left, _, edge, bottom = place(raw).bounds
+    draw_callouts(pen, small, rational(left), rational(edge), rational(bottom) - 4)
 
 
 # --- the first two patches, seen from the fabric side of the paper ---------------------------------------------
@@ -124,7 +146,8 @@ def _draw_first_patches(scene: Scene, work: Workpiece, labels: dict[str, str], o
         if number == 0:
             for patch in work.patches[:2]:
                 scene.pen.outline(place.polygon(patch.outline), Stroke.SEAM)
-            draw_letter(scene.pen, place.polygon(first.outline), labels[first.piece], first.fabric)
+            if not draw_letter(scene.pen, place.polygon(first.outline), labels[first.piece], first.fabric):
+                draw_letter(scene.pen, place.polygon(one), labels[first.piece], first.fabric)
         elif number == 1:
             over = mirrored(two, *seam)
             scene.pen.cloth((place.polygon(over),), second.fabric, Side.WRONG)
