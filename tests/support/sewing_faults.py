@@ -11,7 +11,7 @@ from dataclasses import dataclass, fields, replace
 from fractions import Fraction
 from typing import Any
 
-from evenseam.pattern import BATTING, Cut, CutList, Operation, PatchUse, Program, Project, Quantity, Run, Step
+from evenseam.pattern import BATTING, Cut, CutList, CutShape, Operation, PatchUse, Program, Project, Quantity, Run, Step
 
 WORDS = {"press", "kind", "section", "label", "opening_edge"}
 
@@ -37,7 +37,7 @@ def mutants(project: Project, cuts: CutList, program: Program) -> Iterator[Mutan
 
 
 def wrong_cuts(project: Project, cut: Cut) -> Iterator[tuple[str, tuple[Cut, ...]]]:
-    """Yield a cut wrong in one figure, each way; the last one is missing altogether."""
+    """Yield what may stand in place of a cut by one mistake."""
     mark = project.unit.ruler_mark
     for field in ("width", "height"):
         for distance in (mark, -mark, 2 * mark, -2 * mark):
@@ -48,6 +48,14 @@ def wrong_cuts(project: Project, cut: Cut) -> Iterator[tuple[str, tuple[Cut, ...
     for material in (*(fabric.id for fabric in project.fabrics), BATTING):
         if material != cut.material:
             yield f"from {material}", (replace(cut, material=material),)
+    for shape in (CutShape.HALF_SQUARE_TRIANGLE, CutShape.BINDING, CutShape.BIAS_BINDING):
+        if shape is not cut.shape:
+            yield f"as a {shape.value}", (replace(cut, shape=shape),)
+    is_seen = cut.part.startswith(("block:", "border:", "sashing"))
+    if is_seen and any(fabric.id == cut.material and fabric.is_directional for fabric in project.fabrics):
+        yield "with its print lying down", (replace(cut, is_upright=False),)
+    if cut.join_seam is not None:
+        yield "joined with another seam", (replace(cut, join_seam=_moved(cut.join_seam, mark)),)
     yield "twice", (cut, cut)
     yield "missing", ()
 
