@@ -28,14 +28,14 @@ def write_pattern(folder: Path, text: str) -> Path:
     return path
 
 
-def write_config(folder: Path, *, plugins: list[object], theme: str = "mkdocs", **more: object) -> Path:
+def write_config(folder: Path, *, plugins: list[object], theme: str = "mkdocs", features: tuple[str, ...] | list[str] = (), **more: object) -> Path:
     """Write mkdocs.yml and a first page; return the path of the settings."""
     docs = folder / "docs"
     docs.mkdir(parents=True, exist_ok=True)
     if not (docs / "index.md").exists():
         (docs / "index.md").write_text("# Home\n", encoding="utf-8")
     path = folder / "mkdocs.yml"
-    settings = {"site_name": "Quay", "theme": {"name": theme, "font": False}, "plugins": plugins, **more}
+    settings = {"site_name": "Quay", "theme": {"name": theme, "font": False, "features": list(features)}, "plugins": plugins, **more}
     path.write_text(yaml.safe_dump(settings), encoding="utf-8")
     return path
 

@@ -202,7 +202,8 @@ class _Writer:
         inner = self.blocks(step.blocks)
         self.level = outer
         return (
-            f'<section class="step" id="{id}">\n<h{level}><span class="step-number">{step.number}.</span> '
+            f'<section class="step" aria-labelledby="{id}">\n<h{level} id="{id}"><span class="step-number">'
+            f"{step.number}.</span> "
             f"{escape(step.title)}</h{level}>\n{inner}\n</section>"
         )
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from itertools import chain
 from typing import TypeAlias
 
@@ -208,7 +208,10 @@ class _Maker:
         body = write_size_page(title, size.document.subtitle, size.text, size.made, rows)
         description = f"{self.title_of(size)}, {size.made.finished}: cutting, sewing and templates."
         short = self.short_title_of(size)
-        return self.page(f"{size.name}.md", self.title_of(size), short, description, body, size.text.contents, card)
+        # Another edition says the same in other figures: found once is enough.
+        is_searched = size.sheet.project.unit is size.sheet.pattern.units[0]
+        made = self.page(f"{size.name}.md", self.title_of(size), short, description, body, size.text.contents, card)
+        return replace(made, is_searched=is_searched)
 
     def page(
         self, name: str, title: str, short: str, description: str, body: str, contents: Contents, card: str

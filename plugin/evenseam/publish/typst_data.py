@@ -108,10 +108,12 @@ class DataWriter:
         if pictures and step.blocks[0] is pictures[0] and _goes_beside(self.painter(pictures[0])):
             beside = self.picture(pictures[0], BESIDE_SCALE, is_in_step=True)
             rest = step.blocks[1:]
-        parts: list[Data] = [
-            self.picture(block, SCALE, is_in_step=True) if isinstance(block, Picture) else self.block(block)
-            for block in rest
-        ]
+        parts = _held_together(
+            [
+                self.picture(block, SCALE, is_in_step=True) if isinstance(block, Picture) else self.block(block)
+                for block in rest
+            ]
+        )
         self.level = outer
         return {
             "kind": "step",
@@ -122,6 +124,17 @@ class DataWriter:
             "parts": parts,
             "breakable": _signs(step.blocks) > LONG_STEP or len(pictures) > 1,
         }
+
+
+def _held_together(parts: list[dict[str, Data]]) -> list[Data]:
+    """Return a step's parts with its measurement held to the paragraph before it, so that no page begins with it."""
+    held: list[dict[str, Data]] = []
+    for part in parts:
+        if part["kind"] == "checkpoint" and held and held[-1]["kind"] == "paragraph":
+            held[-1] = {"kind": "together", "parts": [held[-1], part]}
+        else:
+            held.append(part)
+    return [*held]
 
 
 def _run(inlines: Iterable[Inline]) -> list[Data]:
