@@ -5,10 +5,11 @@ from __future__ import annotations
 from fractions import Fraction
 
 from evenseam.exact import Number
-from evenseam.figures.cloth_work import draw_letter
+from evenseam.figures.cloth_work import draw_letter, draw_work
 from evenseam.figures.drawing import SMALL_SIZE, Ink, Side, Stroke
 from evenseam.figures.frame import Frame, at, rectangle
 from evenseam.figures.scene import Scene
+from evenseam.figures.scenes.layers import raw
 from evenseam.geometry import Polygon
 from evenseam.pattern import AttachCornerPockets, AttachSleeve, CornerPockets, MakeSleeve, Sleeve, Step, Turned
 
@@ -81,24 +82,37 @@ def draw_make_pockets(scene: Scene, step: Step) -> None:
 
 
 def draw_attach_pockets(scene: Scene, step: Step, operation: AttachCornerPockets) -> None:
-    """Draw the back with a folded triangle in each of its top corners."""
-    hanging = scene.sheet.project.hanging
+    """Draw the piece with a folded triangle in each of its top corners, raw edges even.
+
+    A bound project is seen from its back, before it is bound; on a project that will be turned the pockets lie on the
+    right side of the top, and come to lie on the back by the turning.
+    """
+    hanging, finish = scene.sheet.project.hanging, scene.sheet.project.finish
     assert isinstance(hanging, CornerPockets)  # only a project with corner pockets has this step
-    frame = _draw_back(scene)
-    width, side = scene.sheet.sized.finished_width.value, hanging.square.value
+    work, pen = raw(scene.bench(step).uses[operation.project]), scene.pen
+    width, height, side = work.width, work.height, hanging.square.value
+    frame = Frame.fitting(width, height, BACK_SIDE, BACK_SIDE)
+    if isinstance(finish, Turned):
+        draw_work(pen, work, frame)
+    else:
+        pen.cloth((frame.polygon(work.outline),), finish.backing_fabric)
+        middle = rectangle(0, frame.length(side), frame.length(width), frame.length(height - side))
+        draw_letter(pen, middle, "back", finish.backing_fabric)
     zero = Fraction(0)
     corners = (
         Polygon((at(zero, zero), at(side, zero), at(zero, side))),
         Polygon((at(width, zero), at(width, side), at(width - side, zero))),
     )
-    scene.pen.cloth((frame.polygon(corner) for corner in corners), hanging.fabric)
+    pen.cloth((frame.polygon(corner) for corner in corners), hanging.fabric)
     for corner in corners:
-        ends = [frame.point(point) for point in corner.corners]
-        far = (ends[1], ends[2])
-        scene.pen.line(far, Stroke.FOLD)
-    seam = scene.seam
-    for start, end in (((seam, seam), (side, seam)), ((width - side, seam), (width - seam, seam))):
-        scene.pen.line((frame.spot(*start), frame.spot(*end)), Stroke.SEWN)
+        pen.line((frame.point(corner.corners[1]), frame.point(corner.corners[2])), Stroke.FOLD)
+    # Sewn on within the seam allowance, so that no stitch shows.
+    inset = scene.seam / 2
+    for way in (
+        ((inset, side - inset), (inset, inset), (side - inset, inset)),
+        ((width - inset, side - inset), (width - inset, inset), (width - side + inset, inset)),
+    ):
+        pen.line((frame.spot(*spot) for spot in way), Stroke.SEWN)
 
 
 def _draw_back(scene: Scene) -> Frame:
