@@ -142,18 +142,14 @@ def _needed(shape: Outline, direction: Spot, allowance: Number, step: Fraction) 
 
 
 def _next_mark(reach: Number, length_squared: Number, allowance: Number, step: Fraction) -> Fraction:
-    """Return the first mark at or above reach ÷ √length_squared + allowance, found without taking the root."""
+    """Return the first mark at or above reach ÷ √length_squared + allowance, decided without taking the root.
+
+    The search starts at a mark that is never above it: a root taken to 1/64 of a mark, downward.
+    """
     square = reach * reach / length_squared
-
-    def is_enough(marks: int) -> bool:
-        room = marks * step - allowance
-        return room >= 0 and room * room >= square
-
-    marks = isqrt(max(0, floor(square / (step * step)))) + max(0, floor(allowance / step))
-    while not is_enough(marks):
+    marks = floor(Fraction(isqrt(floor(square / (step * step) * 4096)), 64) + allowance / step)
+    while (room := marks * step - allowance) < 0 or room * room < square:
         marks += 1
-    while is_enough(marks - 1):
-        marks -= 1
     return marks * step
 
 
