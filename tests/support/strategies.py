@@ -24,6 +24,7 @@ from evenseam.pattern import (
     Bound,
     CornerPockets,
     Finish,
+    Grain,
     Hanging,
     Method,
     Project,
@@ -31,6 +32,7 @@ from evenseam.pattern import (
     Sashing,
     Setting,
     Sleeve,
+    StripDirection,
     StripJoin,
     Turned,
 )
@@ -152,6 +154,7 @@ def border_lists(draw: st.DrawFn, unit: Unit, cornerstones: bool = False) -> tup
                 draw(_FABRIC_IDS), draw(st.sampled_from(BorderOrder)),
                 BorderCorners.CORNERSTONES if has_cornerstones else BorderCorners.BUTTED,
                 draw(_FABRIC_IDS) if has_cornerstones else None, draw(st.sampled_from(StripJoin)),
+                draw(st.sampled_from(StripDirection)),
             )
         )  # fmt: skip
     return tuple(made)
@@ -169,6 +172,8 @@ def finishes(draw: st.DrawFn, unit: Unit) -> Finish:
         draw(_FABRIC_IDS),
         draw(lengths("binding strip width", unit, "2", "3")),
         draw(lengths("binding extra length", unit, "8", "16")),
+        draw(st.sampled_from(Grain)),
+        draw(st.sampled_from(StripJoin)),
     )
     return Bound(fabric, backing, batting, draw(lengths("backing seam allowance", unit, "1/2", "1/2")), binding)
 

@@ -6,7 +6,8 @@ from dataclasses import replace
 from fractions import Fraction
 
 import pytest
-from evenseam.exact import Unit
+from evenseam.exact import Unit, square_root
+from evenseam.geometry import Polygon
 from evenseam.pattern import (
     BlockPiece,
     BlockPosition,
@@ -199,6 +200,21 @@ class TestOffTheRuler:
         assert "because a grid cell of Plain finishes at 3 1/3 in" in found[0].message
         assert "9 3/4 in and 10 1/8 in high" in found[0].hint
         assert found[0].place == PLACE
+
+    def test_piece_off_a_good_grid_names_the_sizes_it_could_be_drawn_at(self) -> None:
+        # A grid of inches with a line at 12 × (√2 − 1) = 4.97: the piece left of it finishes 4.97 in wide.
+        across = 12 * (square_root(2) - 1)
+        pieces = (
+            BlockPiece("left", "fog", Polygon.rectangle(Fraction(0), Fraction(0), across, Fraction(12))),
+            BlockPiece("right", "sea", Polygon.rectangle(across, Fraction(0), 12 - across, Fraction(12))),
+        )
+        block = replace(
+            plain_block(Fraction(12), Fraction(12)), pieces=pieces, outline=polygon("0,0 12,0 12,12 0,12"),
+            grid_width=Fraction(12), grid_height=Fraction(12), width=_given(length("plain width", "12")),
+        )  # fmt: skip
+        found = _found(plain_top("10", "10", blocks=(block,)), "off-the-ruler")
+        assert [problem.place for problem in found] == [PLACE]
+        assert found[0].hint == "draw it to finish 4 7/8 in or 5 in wide"
 
     def test_foundation_patches_are_rounded_and_never_told(self) -> None:
         block = replace(CONVEX_LANTERN, width=length("width", "5"), height=length("height", "7 1/2"))

@@ -8,7 +8,7 @@ from fractions import Fraction
 from evenseam.exact import Unit
 from evenseam.pattern import Assumed, Block, Cut, CutShape, Method, Quantity, derived
 from evenseam.piecing import PiecedBlock
-from evenseam.sizing.ledger import key, named_after
+from evenseam.sizing.ledger import named_after
 from evenseam.sizing.patches import patch_name
 from evenseam.sizing.rotary import rotary_name
 from evenseam.sizing.sized import SizedProject
@@ -69,19 +69,20 @@ def block_cuts(sized: SizedProject) -> tuple[Cut, ...]:
 
 def _cut(block: Block, group: CutGroup, uses: Quantity, sized: SizedProject) -> Cut:
     in_block = Quantity(
-        f"equal pieces in one block {block.name}", Fraction(len(group.pieces)), Unit.COUNT,
+        f"such pieces in one {block.name} block", Fraction(len(group.pieces)), Unit.COUNT,
         Assumed("pieces " + ", ".join(group.labels), "counted in the drawing"),
     )  # fmt: skip
     is_patch = block.method is Method.FOUNDATION
     square = group.width.value == group.height.value
+    label = f"{_listed('patch' if is_patch else 'piece', group.labels)} of the {block.name} block"
     return Cut(
         group.id,
-        f"{_listed('patch' if is_patch else 'piece', group.labels)} of the {block.name} block",
+        label,
         group.fabric,
         CutShape.PATCH if is_patch else CutShape.SQUARE if square else CutShape.RECTANGLE,
         group.width,
         group.height,
-        derived(f"number of {key(group.id)}", in_block * uses),
+        derived(f"number of {label}", in_block * uses),
         f"block:{block.id}",
         is_upright=sized.project.fabric(group.fabric).is_directional,
     )

@@ -33,7 +33,7 @@ def check_ruler(sized: SizedProject, report: Report) -> None:
             block_id = cut.part.removeprefix("block:")
             if not culprits and cut.part.startswith("block:") and cut.part not in told:
                 told.add(cut.part)
-                _tell_grid(sized.project.block(block_id), cut, size, side, report)
+                _tell_grid(sized.project.block(block_id), cut, size, side, sized, report)
 
 
 def _tell_length(culprit: Quantity, cut: Cut, size: Quantity, sized: SizedProject, report: Report) -> None:
@@ -46,24 +46,28 @@ def _tell_length(culprit: Quantity, cut: Cut, size: Quantity, sized: SizedProjec
     )  # fmt: skip
 
 
-def _tell_grid(block: Block, cut: Cut, size: Quantity, side: str, report: Report) -> None:
+def _tell_grid(block: Block, cut: Cut, size: Quantity, side: str, sized: SizedProject, report: Report) -> None:
     unit, whole, cells = block.width.unit, block.width, block.grid_width
     if side == "high":
         whole, cells = block.height, block.grid_height
-    cell = whole.value / cells
-    report.add(
-        OFF_THE_RULER, whole.place or block.place,
-        f"{cut.label} would be cut {size.text} {side}: on no mark of a ruler with marks every "
-        f"{format_length(unit.ruler_mark, unit)}, because a grid cell of {block.name} finishes at "
-        f"{format_length(cell, unit)}",
-        hint=f"the nearest sizes whose grid can be cut are {_either_side(cell, unit.ruler_mark, cells, unit)} {side}",
-    )  # fmt: skip
+    cell, mark = whole.value / cells, unit.ruler_mark
+    message = f"{cut.label} would be cut {size.text} {side}: on no mark of a ruler with marks every "
+    if is_multiple(cell, mark):
+        finished = size.value - 2 * sized.project.seam_allowance.value
+        message += format_length(mark, unit)
+        hint = f"draw it to finish {_either_side(finished, mark, Fraction(1), unit, 'or')} {side}"
+    else:
+        message += (
+            f"{format_length(mark, unit)}, because a grid cell of {block.name} finishes at {format_length(cell, unit)}"
+        )
+        hint = f"the nearest sizes whose grid can be cut are {_either_side(cell, mark, cells, unit)} {side}"
+    report.add(OFF_THE_RULER, whole.place or block.place, message, hint=hint)
 
 
-def _either_side(length: Number, mark: Fraction, times: Number, unit: Unit) -> str:
+def _either_side(length: Number, mark: Fraction, times: Number, unit: Unit, word: str = "and") -> str:
     """Return the marks below and above a length, each taken so many times."""
     found = [Rounding("ruler", mark, way).apply(length) for way in (Direction.DOWN, Direction.UP)]
-    return " and ".join(format_length(at * times, unit) for at in found if at > 0)
+    return f" {word} ".join(format_length(at * times, unit) for at in found if at > 0)
 
 
 def _is_to_blame(stated: Quantity, sized: SizedProject) -> bool:
