@@ -13,13 +13,14 @@ import yaml
 from evenseam.problems import Label, Outcome, Place, Report, SourceText
 from evenseam.reading import codes
 from evenseam.reading.tree import Entry, Listing, Mapping, Node, Scalar
+from evenseam.reading.unreadable import LINE_END, report_unreadable
 
 LONGEST_FILE = 1_000_000
 """Characters."""
 DEEPEST = 40
 MOST_NODES = 20_000
 MOST_TOLD = 20
-"""Control characters and tabs that are told one by one."""
+"""Control characters that are told one by one."""
 
 # Everything that is no letter and no plain line end: control characters, line separators a text editor does not show
 # as a new line, marks that turn the direction of writing (they can make a text read as something it is not), and
@@ -27,8 +28,6 @@ MOST_TOLD = 20
 UNWANTED = re.compile(
     "[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u2028\u2029\u202a-\u202e\u2066-\u2069\ufeff\ufffe\uffff\ud800-\udfff]"
 )
-_LINE_END = re.compile("\r\n|\r|\n")
-_TAB_INDENT = re.compile(r" *\t")
 _PARSER: Any = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 
 
@@ -57,7 +56,7 @@ def parse_tree(source: SourceText) -> Outcome[Node]:
         tree = None
     except yaml.YAMLError as error:
         tree = None
-        _report_unreadable(source, text, error, report)
+        report_unreadable(source, text, error, report)
     if tree is None and not report.problems:
         report.add(
             codes.EMPTY_FILE, _start_of(source), "the file is empty", "`evenseam new NAME` writes one to start from"
@@ -70,7 +69,7 @@ class _Composer:
 
     def __init__(self, file: str, text: str, report: Report) -> None:
         self.file = file
-        self.source_lines = _LINE_END.split(text)
+        self.source_lines = LINE_END.split(text)
         self.report = report
         self.count = 0
 
@@ -216,7 +215,7 @@ def _without_unwanted(source: SourceText, report: Report) -> str:
     if not UNWANTED.search(text):
         return text
     found = (
-        (number, sign) for number, line in enumerate(_LINE_END.split(text), start=1) for sign in UNWANTED.finditer(line)
+        (number, sign) for number, line in enumerate(LINE_END.split(text), start=1) for sign in UNWANTED.finditer(line)
     )
     for number, sign in islice(found, MOST_TOLD):
         place = Place(source.name, number, sign.start() + 1, number, sign.end() + 1)
@@ -224,35 +223,6 @@ def _without_unwanted(source: SourceText, report: Report) -> str:
         hint = "take it out: delete the characters around it and type them again"
         report.add(codes.CONTROL_CHARACTER, place, message, hint)
     return UNWANTED.sub("\ufffd", text)
-
-
-def _report_unreadable(source: SourceText, text: str, error: yaml.YAMLError, report: Report) -> None:
-    mark = getattr(error, "problem_mark", None) or getattr(error, "context_mark", None)
-    lines = _LINE_END.split(text)
-    tabs = [number for number, line in enumerate(lines, start=1) if _TAB_INDENT.match(line)]
-    line = min(mark.line + 1, len(lines)) if mark else 1
-    column = min(mark.column + 1, len(lines[line - 1]) + 1) if mark else 1
-    for tab in tabs[:MOST_TOLD]:
-        width = len(lines[tab - 1]) - len(lines[tab - 1].lstrip(" \t"))
-        place = Place(source.name, tab, 1, tab, width + 1)
-        report.add(codes.TAB_INDENT, place, "this line begins with a tab", "use spaces: two for each level")
-    if not tabs:
-        reason = getattr(error, "problem", None) or "the text breaks off"
-        message = f"the lines cannot be read from here: {reason}"
-        hint = _reading_hint(str(reason), lines[line - 1])
-        report.add(codes.NOT_READABLE, Place(source.name, line, column, line, column + 1), message, hint)
-
-
-def _reading_hint(reason: str, line: str) -> str:
-    if "mapping values are not allowed" in reason:
-        return (
-            "a text with a colon in it goes in quotes; otherwise look at the indentation of this line and the one above"
-        )
-    if "could not find expected ':'" in reason:
-        return "a key needs a colon and a space after it"
-    if "did not find expected" in reason or "expected" in reason:
-        return "look for a missing quote, bracket or comma, and for lines that do not start below each other"
-    return "put the text in quotes, and look at the line above"
 
 
 def _start_of(source: SourceText) -> Place:

@@ -83,7 +83,8 @@ class Entries:
         # A colour after a bare # reads as nothing; that is told where the colour is read.
         if entry is not None and (isinstance(known.kind, Colour) or not is_none(entry.value)):
             return entry
-        if known.is_required and key not in self.setting.told_missing:
+        is_told = key in self.setting.told_missing or is_misspelt(key, self.mapping, self.record)
+        if known.is_required and not is_told:
             place = entry.key.place if entry else self.at
             example = f", such as {key}: {known.example}" if known.example else ""
             self.setting.report.add(
@@ -150,6 +151,12 @@ class Entries:
         known = self.record.field(key)
         assert known is not None and isinstance(known.kind, kind), f"{key} is no {kind.__name__}"
         return known.kind
+
+
+def is_misspelt(key: str, mapping: Mapping, record: Record) -> bool:
+    """Tell whether an unknown key of the mapping is reported with the hint that it may mean this one."""
+    known = [field.key for field in record.fields]
+    return any(did_you_mean(other, known) == did_you_mean(key, known) for other in mapping.keys if other not in known)
 
 
 def distinct(entries: Iterable[Entry], noun: str, report: Report) -> tuple[Entry, ...]:

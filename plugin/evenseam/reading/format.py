@@ -33,13 +33,21 @@ _PARTS = (
     ),
     Field("batting", BATTING, "The middle layer.", "Cotton batting", "{name: Wool batting}"),
     Field("blocks", Table(BLOCK, "block", 60), "The blocks, each under a short word.", "", "", is_required=True),
-    Field("arrangement", ARRANGEMENT, "How the blocks lie.", "", "", is_required=True),
+    Field(
+        "arrangement", ARRANGEMENT,
+        "How the blocks lie.",
+        "", "{rows: 1, columns: 3, block: lantern}", is_required=True,
+    ),
     Field(
         "borders", Table(BORDER, "border", 12, may_remove=True),
         "The borders, each under its name, the innermost first.",
         "none", "",
     ),
-    Field("finish", FINISH, "How the layers become a whole and the edge is closed.", "", "", is_required=True),
+    Field(
+        "finish", FINISH,
+        "How the layers become a whole and the edge is closed.",
+        "", "{kind: turned, backing: {fabric: sea}}", is_required=True,
+    ),
     Field("hanging", HANGING, "How it hangs on a wall.", "none", "{kind: sleeve, fabric: sea}"),
     Field(
         "introduction", Markdown(),

@@ -11,13 +11,14 @@ from evenseam.exact import Unit, format_number
 from evenseam.geometry import Point, Polygon
 from evenseam.problems import Label, Place, Report
 from evenseam.reading import codes
+from evenseam.reading.drawn_values import FINEST_GRID
 from evenseam.reading.plane import (
     Corner,
     Shape,
     are_apart,
     common,
     convex_parts,
-    convex_split,
+    convex_pieces,
     crossing,
     doubled_area,
     edges,
@@ -74,19 +75,18 @@ def simple_shape(points: Sequence[Point], what: str, place: Place, report: Repor
 
 
 def check_convex(polygon: Polygon, what: str, place: Place, report: Report) -> bool:
-    """Report a piece that bends inward, with a straight cut that splits it into two that do not."""
+    """Report a piece that bends inward, with straight cuts that split it into pieces that do not."""
     shape = _shape(polygon, 1)
     inward = inward_corners(shape)
     if not inward:
         return True
     listed = " and ".join(_written(shape[index]) for index in inward)
     message = f"{what} bends inward at {listed}; straight seams cannot sew it in one piece"
-    cut = convex_split(shape)
-    if cut:
-        start, end, one, other = cut
-        hint = f"split it from {_written(start)} to {_written(end)}: {_listed(one)} and {_listed(other)}"
+    pieces = convex_pieces(shape)
+    if all(_is_writable(piece) for piece in pieces):
+        hint = f"cut it into {len(pieces)} pieces: " + " and ".join(_listed(piece) for piece in pieces)
     else:
-        hint = f"split it from {_written(shape[inward[0]])} straight across into pieces that bend outward only"
+        hint = f"cut it from {_written(shape[inward[0]])} straight across, so that no piece bends inward"
     report.add(codes.NOT_CONVEX, place, message, hint)
     return False
 
@@ -152,7 +152,7 @@ def _report_gaps(whole: Shape, parts: list[Shape], scale: int, place: Place, rep
         rest = [piece for shape in rest for piece in without(shape, part)]
     for region in _regions(rest)[:MOST_TOLD]:
         message = f"no piece covers {_area(region, scale)} around {_middle(region, scale)}"
-        if len(region) == 1:
+        if len(region) == 1 and _is_writable(tuple(_unscaled(c, scale) for c in region[0])):
             corners = tuple(_unscaled(c, scale) for c in without_straight_corners(region[0]))
             hint = f"add a piece with the corners {_listed(corners)}, or move the corners of its neighbours"
         else:
@@ -168,6 +168,11 @@ def _regions(shapes: list[Shape]) -> list[list[Shape]]:
         merged = [shape, *(other for region in touching for other in region)]
         regions = [*(region for region in regions if region not in touching), merged]
     return regions
+
+
+def _is_writable(shape: Shape) -> bool:
+    """Tell whether a pattern file can say these corners."""
+    return all(Fraction(number).denominator <= FINEST_GRID for corner in shape for number in corner)
 
 
 def _named(drawn: DrawnPiece) -> str:

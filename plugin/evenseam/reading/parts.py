@@ -31,9 +31,9 @@ from evenseam.problems import Label, Place
 from evenseam.reading import codes, defaults
 from evenseam.reading import entries as read
 from evenseam.reading.drawn_values import read_placement
-from evenseam.reading.entries import Entries, distinct, given, slug
+from evenseam.reading.entries import Entries, distinct, given, is_misspelt, slug
 from evenseam.reading.leaves import read_choice
-from evenseam.reading.part_keys import BACKING, BINDING, BORDER, FINISH, HANGING, SASHING, TURNED_BACKING
+from evenseam.reading.part_keys import ARRANGEMENT, BACKING, BINDING, BORDER, FINISH, HANGING, SASHING, TURNED_BACKING
 from evenseam.reading.tree import Entry, Listing, Mapping, Node, Scalar, is_none
 
 
@@ -84,7 +84,7 @@ def _read_repeated(
     report = entries.setting.report
     for key in ("rows", "columns", "block"):
         value = entries.mapping.value(key)
-        if value is None or is_none(value):
+        if (value is None or is_none(value)) and not is_misspelt(key, entries.mapping, ARRANGEMENT):
             example = {
                 "rows": "rows: 1",
                 "columns": "columns: 3",

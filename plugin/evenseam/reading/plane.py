@@ -156,40 +156,46 @@ def share_edge(first: Shape, second: Shape) -> bool:
     return False
 
 
-def convex_split(shape: Shape) -> tuple[Corner, Corner, Shape, Shape] | None:
-    """Return a straight cut that splits a simple clockwise shape into two convex ones, and both; None if there is none.
+def convex_pieces(shape: Shape) -> list[Shape]:
+    """Return convex shapes that make up a simple clockwise one, by straight cuts: two where one cut is enough.
 
-    Cuts from corner to corner are tried first, then cuts that carry an edge on from an inward corner.
+    Cuts from corner to corner are tried first, so that the pieces have corners that are there already.
     """
-    count = len(shape)
-    for first in inward_corners(shape):
-        for second in range(count):
-            if (second - first) % count not in (0, 1, count - 1):
+    inward = inward_corners(shape)
+    if not inward:
+        return [shape]
+    for first in inward:
+        for second in range(len(shape)):
+            if (second - first) % len(shape) not in (0, 1, len(shape) - 1):
                 halves = _halves(shape, first, second)
                 if all(_is_convex(half) for half in halves):
-                    return shape[first], shape[second], *halves
-    for first in inward_corners(shape):
-        for neighbour in (first - 1, (first + 1) % count):
-            found = _carried_on(shape, first, shape[neighbour])
-            if found is not None:
-                return found
-    return None
+                    return [without_straight_corners(half) for half in halves]
+    # One cut for each inward corner, without looking for the fewest: a hint must not take long.
+    return [piece for half in _carried_on(shape, inward[0], -1) for piece in convex_pieces(half)]
 
 
-def _carried_on(shape: Shape, corner: int, behind: Corner) -> tuple[Corner, Corner, Shape, Shape] | None:
-    start = shape[corner]
+def _carried_on(shape: Shape, corner: int, neighbour: int) -> tuple[Shape, Shape]:
+    """Cut a shape from an inward corner straight on from one of its edges, to where the cut first meets the outline."""
+    count = len(shape)
+    start, behind = shape[corner], shape[(corner + neighbour) % count]
+    nearest: tuple[Coordinate, int, Corner] | None = None
     for index, (a, b) in enumerate(edges(shape)):
         left, right = turn(behind, start, a), turn(behind, start, b)
-        if left * right < 0:
-            share = Fraction(left) / (left - right)
-            hit = (a[0] + share * (b[0] - a[0]), a[1] + share * (b[1] - a[1]))
-            if not _points_back(behind, start, hit):
-                longer = (*shape[: index + 1], hit, *shape[index + 1 :])
-                first = corner if corner <= index else corner + 1
-                halves = _halves(longer, first, index + 1)
-                if all(_is_convex(half) for half in halves):
-                    return start, hit, *(without_straight_corners(half) for half in halves)  # type: ignore[return-value]
-    return None
+        if corner in (index, (index + 1) % count) or left == right or left * right > 0:
+            continue
+        share = Fraction(left) / (left - right)
+        hit: Corner = (a[0] + share * (b[0] - a[0]), a[1] + share * (b[1] - a[1]))
+        far = (start[0] - behind[0]) * (hit[0] - start[0]) + (start[1] - behind[1]) * (hit[1] - start[1])
+        if far > 0 and (nearest is None or far < nearest[0]):
+            nearest = (far, index, hit)
+    assert nearest is not None, "a way into a shape leads out of it again"
+    _, index, hit = nearest
+    if hit in shape:
+        first, second = _halves(shape, corner, shape.index(hit))
+    else:
+        longer = (*shape[: index + 1], hit, *shape[index + 1 :])
+        first, second = _halves(longer, corner if corner <= index else corner + 1, index + 1)
+    return without_straight_corners(first), without_straight_corners(second)
 
 
 def _halves(shape: Shape, first: int, second: int) -> tuple[Shape, Shape]:

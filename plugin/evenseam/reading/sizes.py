@@ -124,7 +124,8 @@ def _report_missing_everywhere(base: Mapping, sizes: tuple[Entry, ...], start: P
         trees = [base, *(size.value for size in sizes if isinstance(size.value, Mapping))]
         if field.is_required and sizes and not any(tree.entry(field.key) for tree in trees):
             missing.append(field.key)
-            report.add(codes.MISSING_KEY, start, f"the pattern has no {field.key!r}", f"add {field.key!r}")
+            example = f", such as {field.key}: {field.example}" if field.example else ""
+            report.add(codes.MISSING_KEY, start, f"the pattern has no {field.key!r}", f"add {field.key!r}{example}")
     return frozenset(missing)
 
 
