@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Sequence
 from fractions import Fraction
+from types import SimpleNamespace
 from typing import NamedTuple
 
-from evenseam.cutting import CuttingPlan
+from evenseam.cutting import CuttingPlan, PiecesPlan
 from evenseam.pattern import Cut, CutShape, Project, StripDirection, StripJoin
 
 
@@ -50,6 +51,26 @@ def faults(plan: CuttingPlan, cuts: Sequence[Cut], project: Project) -> list[str
     found += _counting(plan, cuts, project)
     found += _lines(plan)
     return found
+
+
+def faults_of_pieces(plan: PiecesPlan, cuts: Sequence[Cut], project: Project) -> list[str]:
+    """Return everything that is wrong with a plan on pieces of cloth."""
+    found: list[str] = []
+    for number, cloth in enumerate(plan.pieces, start=1):
+        strips = [_rectangle(strip) for strip in cloth.strips]
+        pieces = [_rectangle(piece) for strip in cloth.strips for piece in strip.pieces]
+        for left, top, right, bottom in [*strips, *pieces]:
+            if left < 0 or top < 0 or right > plan.cloth.width.value or bottom > plan.cloth.height.value:
+                found.append(f"piece of cloth {number}: {left}, {top}, {right}, {bottom} is not on it")
+        found += _overlaps(strips, "strips") + _overlaps(pieces, "pieces")
+        if not pieces or not _is_edge_to_edge(pieces):
+            found.append(f"piece of cloth {number}: some cut does not run edge to edge")
+    together = SimpleNamespace(
+        strips=[strip for cloth in plan.pieces for strip in cloth.strips], joined=plan.joined, bias=plan.bias
+    )
+    if plan.number.value != len(plan.pieces):
+        found.append(f"{plan.number.text} pieces of cloth told, {len(plan.pieces)} cut")
+    return found + _counting(together, cuts, project)
 
 
 def _rectangle(thing: object) -> Rectangle:
@@ -100,7 +121,7 @@ def _squares_for(cut: Cut) -> int:
     return whole + (1 if rest else 0)
 
 
-def _counting(plan: CuttingPlan, cuts: Sequence[Cut], project: Project) -> list[str]:
+def _counting(plan: CuttingPlan | SimpleNamespace, cuts: Sequence[Cut], project: Project) -> list[str]:
     found = []
     by_id = {cut.id: cut for cut in cuts}
     joined_strips: dict[str, list[str]] = {}
@@ -156,7 +177,7 @@ def _bias_yield(side: Fraction, squares: int, cut: Cut, project: Project) -> lis
     return [] if length_squared >= needed**2 else [f"{cut.id}: the squares do not yield {cut.height.value}"]
 
 
-def _joining(plan: CuttingPlan, name: str, cuts: list[Cut], project: Project) -> list[str]:
+def _joining(plan: CuttingPlan | SimpleNamespace, name: str, cuts: list[Cut], project: Project) -> list[str]:
     lengths = [
         piece for strip in plan.strips for piece in strip.pieces if piece.is_length_of_joined and piece.cut == name
     ]

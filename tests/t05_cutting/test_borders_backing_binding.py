@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from fractions import Fraction
 
 import pytest
+from evenseam.cutting import AlternativeKind, plan_cutting, plan_usual_widths
 from evenseam.cutting.joining import join_cost, joined_lengths
 from evenseam.exact import Unit
-from evenseam.pattern import CutShape, StripDirection, StripJoin
+from evenseam.pattern import CutList, CutShape, StripDirection, StripJoin
 from support.cloth_checker import faults
 from support.fabrics import cloth_used, cut, plan_of, project_on
 
@@ -196,3 +198,48 @@ def test_borders_of_one_part_share_a_joined_strip():
     # 280 in from strips worth 37 1/2 in, the first 42: (280 − 4 1/2) ÷ 37 1/2 = 7.3.
     assert strips_of(plan) == 8
     assert faults(plan, pieces, project_on(42)) == []
+
+
+def test_both_ways_to_cut_borders_and_wide_backing_are_offered():
+    settings = {"part": "border:outer", "join": DIAGONAL, "shape": CutShape.STRIP}
+    cuts = CutList(
+        (
+            cut("sides", "11/2", "101/2", 2, **settings),
+            cut("ends", "101/2", "11/2", 2, **settings),
+            cut("backing", 58, 68, 1, part="backing", join=STRAIGHT, material="fog"),
+        )
+    )
+    sea, fog = plan_cutting(cuts, project_on(42)).value
+    (unpieced,) = sea.alternatives
+    assert unpieced.kind is AlternativeKind.UNPIECED_BORDERS
+    assert (sea.needed.text, unpieced.needed.text) == ("33 1/2 in", "51 in")
+    (wide,) = fog.alternatives
+    assert wide.kind is AlternativeKind.WIDE_BACKING
+    assert (fog.needed.text, wide.needed.text, wide.usable_width.text) == ("116 1/2 in", "58 in", "108 in")
+
+    along = tuple(replace(one, direction=StripDirection.ALONG) for one in cuts.of("sea"))
+    (sea,) = plan_cutting(CutList(along), project_on(42)).value
+    (joined,) = sea.alternatives
+    assert joined.kind is AlternativeKind.JOINED_BORDERS
+    assert (sea.needed.text, joined.needed.text) == ("51 in", "33 1/2 in")
+
+
+def test_plans_for_the_usual_widths():
+    cuts = CutList((cut("square", "21/2", "21/2", 12),))
+    lengths = [(width.text, outcome.value[0].needed.text) for width, outcome in plan_usual_widths(cuts, project_on(42))]
+    assert lengths == [("40 in", "42 1/2 in"), ("42 in", "32 in"), ("44 in", "32 in")]
+
+
+@pytest.mark.parametrize(
+    ("width", "height", "package"),
+    # Karen Daniel, "Common Quilt and Batting Sizes", Honey Be Good, 2012: quilts about 39 × 54 to 104 × 93 with 6 in
+    # more each way, and the batting sold for them.
+    [(39, 54, "crib"), (65, 84, "twin"), (75, 88, "full"), (84, 93, "queen"), (104, 93, "king"), (120, 120, None)],
+)
+def test_packaged_batting(width, height, package):
+    batting = cut("batting", width + 6, height + 6, 1, material="batting", part="batting")
+    (material,) = plan_cutting(CutList((batting,)), project_on(42)).value
+    assert (material.packaged.name if material.packaged else None) == package
+    assert [side.value for side in material.piece] == [width + 6, height + 6]
+    assert material.needed.value == max(width, height) + 6
+    assert material.plan is None

@@ -1,6 +1,10 @@
 """From a cut list to cutting plans and what to buy."""
 
+from evenseam.cutting.bundle import BundleAnswer, CutPiece, PiecesPlan, plan_pieces, sizes_from_bundle
+from evenseam.cutting.cloth_piece import ClothPiece, cloth_piece, cloth_piece_names
 from evenseam.cutting.plan import (
+    Alternative,
+    AlternativeKind,
     BiasSquares,
     CuttingLine,
     CuttingPlan,
@@ -11,17 +15,28 @@ from evenseam.cutting.plan import (
     PlannedStrip,
     SubcutLine,
 )
-from evenseam.cutting.planning import plan_cutting
+from evenseam.cutting.planning import plan_cutting, plan_usual_widths
 
 __all__ = [
+    "Alternative",
+    "AlternativeKind",
     "BiasSquares",
+    "BundleAnswer",
+    "ClothPiece",
+    "CutPiece",
     "CuttingLine",
     "CuttingPlan",
     "JoinedPieces",
     "Material",
     "Packaged",
+    "PiecesPlan",
     "PlannedPiece",
     "PlannedStrip",
     "SubcutLine",
+    "cloth_piece",
+    "cloth_piece_names",
     "plan_cutting",
+    "plan_pieces",
+    "plan_usual_widths",
+    "sizes_from_bundle",
 ]

@@ -10,7 +10,7 @@ SIZE_NOT_CUTTABLE = Code(503, "size-not-cuttable")
 USABLE_WIDTH_NOT_POSITIVE = Code(504, "usable-width-not-positive")
 BIAS_BINDING_TOO_LONG = Code(505, "bias-binding-too-long")
 STRIPS_AGAINST_THE_PRINT = Code(506, "strips-against-the-print", Severity.WARNING)
-BATTING_LARGER_THAN_SOLD = Code(507, "batting-larger-than-sold", Severity.WARNING)
+PIECE_LARGER_THAN_CLOTH_PIECE = Code(507, "piece-larger-than-cloth-piece")
 
 CODES = (
     PIECE_WIDER_THAN_CLOTH,
@@ -19,5 +19,5 @@ CODES = (
     USABLE_WIDTH_NOT_POSITIVE,
     BIAS_BINDING_TOO_LONG,
     STRIPS_AGAINST_THE_PRINT,
-    BATTING_LARGER_THAN_SOLD,
+    PIECE_LARGER_THAN_CLOTH_PIECE,
 )

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from enum import Enum
 
 from evenseam.exact import Number
 from evenseam.pattern import Quantity, StripDirection, StripJoin
@@ -135,6 +136,24 @@ class Packaged:
     length: Number
 
 
+class AlternativeKind(Enum):
+    """Another way to buy and cut a fabric."""
+
+    UNPIECED_BORDERS = "borders cut lengthwise in one piece"
+    JOINED_BORDERS = "borders joined from strips across the cloth"
+    WIDE_BACKING = "wide backing without a seam"
+
+
+@dataclass(frozen=True, slots=True)
+class Alternative:
+    """Another way for one fabric, worked out so that the maker can choose."""
+
+    kind: AlternativeKind
+    usable_width: Quantity
+    needed: Quantity
+    buy: Quantity
+
+
 @dataclass(frozen=True, slots=True)
 class Material:
     """One line of the materials list."""
@@ -151,3 +170,4 @@ class Material:
     plan: CuttingPlan | None
     packaged: Packaged | None = None
     """The smallest packaged batting that is large enough; None for fabrics, and when none is."""
+    alternatives: tuple[Alternative, ...] = ()

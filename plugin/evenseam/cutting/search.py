@@ -8,7 +8,7 @@ from fractions import Fraction
 from heapq import heappop, heappush
 
 from evenseam.cutting.covering import HeightRule, Relaxation, Relaxed
-from evenseam.cutting.demand import Demand, Pattern, merit, total_height
+from evenseam.cutting.demand import Demand, Pattern, total_height
 from evenseam.cutting.simplex import Effort
 from evenseam.cutting.strips import fill_strips, in_cutting_order
 from evenseam.exact import ceiling, floor
@@ -230,6 +230,3 @@ def _complete(search: _Search, chosen: Sequence[Pattern]) -> None:
             filled = search.rests[tuple(left)] = fill_strips(rest, search.width, _WAYS_OF_A_REST)
         kept += [Pattern(p.height, tuple((places[d], lie, n) for d, lie, n in p.pieces)) for p in filled]
     search.offer(tuple(kept))
-
-
-__all__ = ["MOST_NODES", "MOST_PIVOTS", "Solved", "merit", "shortest_strips", "simple_bound"]

@@ -18,29 +18,13 @@ from dataclasses import dataclass, field
 
 from evenseam.cutting.demand import Demand, Pattern
 from evenseam.cutting.knapsack import Choice, best_filling
-from evenseam.cutting.request import Lie, Request
+from evenseam.cutting.merging import Merged, Slot, Strip
+from evenseam.cutting.request import Request
 from evenseam.cutting.search import shortest_strips, simple_bound
 from evenseam.cutting.strips import fill_strips
 
 _MOST_OPENED = 4
 """So many high strips are tried as sections at most."""
-
-
-@dataclass(frozen=True, slots=True)
-class Slot:
-    """So many pieces of one request side by side in a strip."""
-
-    request: int
-    lie: Lie
-    count: int
-
-
-@dataclass(frozen=True, slots=True)
-class Strip:
-    """One strip across: as high as its highest piece, lower ones are trimmed."""
-
-    height: int
-    slots: tuple[Slot, ...]
 
 
 @dataclass(slots=True)
@@ -68,7 +52,9 @@ class Section:
 
     def emptied(self) -> Section:
         """Return the section with its highest lengthwise pieces only."""
-        return Section(self.height, [Column(column.width, column.pieces[: column.own], column.own) for column in self.columns])
+        return Section(
+            self.height, [Column(column.width, column.pieces[: column.own], column.own) for column in self.columns]
+        )
 
     @property
     def slots(self) -> list[Slot]:
@@ -103,7 +89,7 @@ def lay_out(requests: Sequence[Request], width: int) -> Layout:
     layout = _layout(sections, _put_beside(sections, requests, left, width), width)
     bound = layout.bound
     if sections:
-        everything = _Merged.of(requests, [request.count for request in requests], width)
+        everything = Merged.of(requests, [request.count for request in requests], width)
         bound = simple_bound(everything.demands, width)
     # A high strip that is not full, such as the last panel of a backing, may hold short strips beside its pieces.
     for strip in [strip for strip in layout.strips if _has_room(strip, requests, width)][:_MOST_OPENED]:
@@ -122,7 +108,7 @@ def lay_out(requests: Sequence[Request], width: int) -> Layout:
     return Layout(layout.sections, layout.strips, min(bound, layout.height))
 
 
-def _put_beside(sections: Sequence[Section], requests: Sequence[Request], left: Sequence[int], width: int) -> _Merged:
+def _put_beside(sections: Sequence[Section], requests: Sequence[Request], left: Sequence[int], width: int) -> Merged:
     """Fill the cloth beside the lengthwise strips, and return what is left to cut elsewhere."""
     rest = list(left)
     for section in sections:
@@ -136,10 +122,10 @@ def _put_beside(sections: Sequence[Section], requests: Sequence[Request], left: 
                 rest[slot.request] -= slot.count
             room = section.height - sum(strip.height for strip in beside)
         section.beside = tuple(beside)
-    return _Merged.of(requests, rest, width)
+    return Merged.of(requests, rest, width)
 
 
-def _layout(sections: Sequence[Section], merged: _Merged, width: int) -> Layout:
+def _layout(sections: Sequence[Section], merged: Merged, width: int) -> Layout:
     solved = shortest_strips(merged.demands, width)
     return Layout(tuple(sections), tuple(merged.strip(pattern) for pattern in solved.patterns), solved.bound)
 
@@ -204,42 +190,6 @@ def _column_with_room(sections: Sequence[Section], across: int, along: int) -> C
     return None
 
 
-@dataclass(slots=True)
-class _Merged:
-    """Requests of equal size asked for together, and given back one after the other."""
-
-    requests: Sequence[Request]
-    demands: list[Demand]
-    members: list[list[tuple[int, int]]]
-    """For each demand, the requests in it with their counts still to be given."""
-
-    @staticmethod
-    def of(requests: Sequence[Request], left: Sequence[int], width: int, height: int | None = None) -> _Merged:
-        """Merge what is left of the requests, as far as it fits a stretch of this width and height."""
-        merged: dict[tuple[tuple[int, int], ...], list[tuple[int, int]]] = {}
-        for place, request in enumerate(requests):
-            sizes = {(lie.across, lie.along) for lie in request.lies}
-            fitting = sorted(size for size in sizes if size[0] <= width and (height is None or size[1] <= height))
-            if left[place] and fitting:
-                merged.setdefault(tuple(fitting), []).append((place, left[place]))
-        demands = [Demand(lies, sum(count for _, count in members)) for lies, members in merged.items()]
-        return _Merged(requests, demands, list(merged.values()))
-
-    def strip(self, pattern: Pattern) -> Strip:
-        """Return a strip of a pattern, its pieces given to the requests in turn."""
-        slots: list[Slot] = []
-        for demand, number, count in pattern.pieces:
-            size = self.demands[demand].lies[number]
-            while count:
-                place, waiting = self.members[demand][0]
-                taken = min(count, waiting)
-                lie = next(lie for lie in self.requests[place].lies if (lie.across, lie.along) == size)
-                slots.append(Slot(place, lie, taken))
-                count -= taken
-                self.members[demand][:1] = [(place, waiting - taken)] if waiting > taken else []
-        return Strip(pattern.height, tuple(slots))
-
-
 def _fill_column(column: Column, height: int, requests: Sequence[Request], left: list[int]) -> None:
     """Cut shorter pieces from what is left at the end of a lengthwise strip."""
     choices = [
@@ -258,7 +208,7 @@ def _fill_column(column: Column, height: int, requests: Sequence[Request], left:
 def _fill_beside(requests: Sequence[Request], left: Sequence[int], width: int, height: int) -> tuple[Strip, ...]:
     """Return the strips that use most of the cloth beside lengthwise strips."""
     shorter = [0 if request.is_length else count for request, count in zip(requests, left, strict=True)]
-    merged = _Merged.of(requests, shorter, width, height)
+    merged = Merged.of(requests, shorter, width, height)
     patterns = fill_strips(merged.demands, width)
     choices = [
         Choice(number, 0, pattern.height, _cloth(pattern, merged.demands), 1) for number, pattern in enumerate(patterns)

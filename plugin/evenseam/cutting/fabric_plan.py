@@ -1,0 +1,110 @@
+"""From the cuts of one fabric to its cutting plan and what to buy."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+
+from evenseam.cutting.codes import USABLE_WIDTH_NOT_POSITIVE
+from evenseam.cutting.lines import cutting_lines
+from evenseam.cutting.merging import Strip
+from evenseam.cutting.placing import place_across, place_section
+from evenseam.cutting.plan import BiasSquares, CuttingPlan, JoinedPieces, Material, PlannedStrip
+from evenseam.cutting.request import FabricRequest, Request
+from evenseam.cutting.requesting import rectangles, request_fabric
+from evenseam.cutting.sections import Column, Layout, lay_out
+from evenseam.cutting.where import place_of
+from evenseam.cutting.yardage import needed_length, shop_length, squaring_up
+from evenseam.pattern import Cut, Fabric, Project, Quantity
+from evenseam.problems import Report
+
+
+def plan_fabric(fabric: Fabric, cuts: tuple[Cut, ...], project: Project, report: Report) -> Material | None:
+    """Return one fabric's line of the materials list; None, and problems, when something cannot be cut."""
+    own, usable_width = Report(), project.usable_width
+    if usable_width.value <= 0:
+        own.add(
+            USABLE_WIDTH_NOT_POSITIVE,
+            place_of(usable_width),
+            f"usable width is {usable_width.text}",
+            "write the width between the selvages, such as 42 in",
+        )
+        report.problems += own.problems
+        return None
+    asked = request_fabric(cuts, project, usable_width, own)
+    report.problems += own.problems
+    if own.has_errors() or not asked.requests:
+        return None
+    plan = _as_plan(fabric, asked, usable_width, lay_out(asked.requests, asked.width), cuts, project)
+    return Material(fabric.id, fabric.name, plan.length, shop_length(fabric.name, plan.length), None, plan)
+
+
+def _as_plan(
+    fabric: Fabric, asked: FabricRequest, usable_width: Quantity, layout: Layout, cuts: Sequence[Cut], project: Project
+) -> CuttingPlan:
+    strips: list[PlannedStrip] = []
+    y = 0
+    for number, section in enumerate(layout.sections, start=1):
+        strips += (replace(strip, section=number) for strip in place_section(section, asked, y))
+        y += section.height
+    ordered = sorted(layout.strips, key=lambda strip: _cutting_order(strip, asked.requests))
+    for strip in ordered:
+        strips.append(place_across(strip, asked, 0, y, asked.width))
+        y += strip.height
+    length = needed_length(fabric.name, _strip_widths(layout, ordered, asked), project.unit)
+    bound = asked.scale.length(layout.bound) + squaring_up(project.unit).value
+    return CuttingPlan(
+        fabric.id,
+        usable_width,
+        tuple(strips),
+        cutting_lines(strips, {cut.id: cut for cut in cuts}, asked.scale.length(asked.width)),
+        tuple(joined_pieces(asked)),
+        length,
+        bound,
+        length.value == bound,
+        tuple(asked.scale.length(section.height) for section in layout.sections),
+        bias_squares(asked),
+    )
+
+
+def _cutting_order(strip: Strip, requests: Sequence[Request]) -> tuple[object, ...]:
+    """Longest pieces first, so that a slip still leaves cloth to cut them from; then the widest strips."""
+    longest = max(slot.lie.across for slot in strip.slots)
+    has_lengths = any(requests[slot.request].is_length for slot in strip.slots)
+    content = tuple((slot.request, -slot.lie.across, -slot.count) for slot in strip.slots)
+    return not has_lengths, -strip.height, content[0][0] if has_lengths else 0, -longest if has_lengths else 0, content
+
+
+def _strip_widths(layout: Layout, ordered: Sequence[Strip], asked: FabricRequest) -> list[tuple[Quantity, int]]:
+    """Return the figures whose sum is the length: each section's longest piece, each strip's width, equal ones once."""
+    found: list[Quantity] = []
+    for section in layout.sections:
+        column = max(section.columns, key=_own_length)
+        found += [asked.requests[slot.request].along(slot.lie) for slot in column.pieces[: column.own]]
+    for strip in ordered:
+        highest = max(strip.slots, key=lambda slot: slot.lie.along)
+        found.append(asked.requests[highest.request].along(highest.lie))
+    counts: dict[object, tuple[Quantity, int]] = {}
+    for quantity in found:
+        known, count = counts.get(quantity.value, (quantity, 0))
+        counts[quantity.value] = (known, count + 1)
+    return list(counts.values())
+
+
+def _own_length(column: Column) -> int:
+    return sum(slot.lie.along for slot in column.pieces[: column.own])
+
+
+def bias_squares(asked: FabricRequest) -> tuple[BiasSquares, ...]:
+    """Return the squares for bias bindings."""
+    return tuple(BiasSquares(one.cut.id, one.side, one.squares) for one in asked.bias)
+
+
+def joined_pieces(asked: FabricRequest) -> Iterator[JoinedPieces]:
+    """Return what is joined, cut by cut."""
+    for strip in asked.joined:
+        for cut in strip.cuts:
+            total = (
+                cut.height if (strip.is_turned if strip.panels else cut.height.value > cut.width.value) else cut.width
+            )
+            yield JoinedPieces(cut.id, rectangles(cut), strip.lengths, strip.join, total, strip.name, strip.panels)
