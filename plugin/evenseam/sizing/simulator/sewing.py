@@ -83,7 +83,7 @@ def sew(project: Project, cuts: CutList, program: Program) -> Outcome[SewingLog]
             continue
         _check_units(table, step)
         piece = _done(table, maker, step)
-        piece = _measured(table, maker, step, piece, measurements)
+        _measure(table, maker, step, piece, measurements)
         table.put(step, piece)
     finished = _check_finished(table)
     if finished is None or table.report.has_errors():
@@ -138,14 +138,10 @@ def _done(table: Table, maker: BlockMaker, step: Step) -> Workpiece:
     assert_never(operation)
 
 
-def _measured(
-    table: Table, maker: BlockMaker, step: Step, piece: Workpiece, measurements: list[Measurement]
-) -> Workpiece:
-    """Lay the ruler on a piece, note what it reads, and compare with the plan. Returns the piece; spoilt, when the
-    plan expects something else, so that one difference is told once.
-    """
+def _measure(table: Table, maker: BlockMaker, step: Step, piece: Workpiece, measurements: list[Measurement]) -> None:
+    """Lay the ruler on a piece, note what it reads, and compare with the plan."""
     if isinstance(piece, Spoilt):
-        return piece
+        return
     size = part_size(table, maker, piece) if isinstance(piece, Part) else size_on_table(piece)
     if step.measures is not None:
         planned = (step.measures[0].value, step.measures[1].value)
@@ -165,7 +161,6 @@ def _measured(
             )
     if size is not None:
         measurements.append(Measurement(step.id, step.makes, *size))
-    return piece
 
 
 def _text(measures: tuple[Quantity, Quantity]) -> str:
