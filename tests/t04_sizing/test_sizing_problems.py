@@ -155,6 +155,14 @@ def test_every_code_has_a_case_and_a_number_of_its_own() -> None:
     assert all(400 <= code.number < 450 for code in CODES)
 
 
+def test_ceiling_is_the_same_in_centimetres() -> None:
+    # 140 in are 355.6 cm: sixteen rows of 22.5 cm are higher, 23 columns of 15 cm are not as wide.
+    found = _found(replace(_too_large(), unit=Unit.CENTIMETRE), "project-too-large")
+    assert [problem.message for problem in found] == [
+        "the finished height is 361.5 cm; at most 355.6 cm can be planned"
+    ]
+
+
 def test_every_slanted_piece_is_named() -> None:
     assert [problem.message.split(" of ")[0] for problem in _found(_slanted_rotary(), "not-yet")] == [
         "piece left", "piece right",

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from evenseam.exact import Unit
+from evenseam.exact import CENTIMETRES_PER_INCH, Unit, format_length
 from evenseam.pattern import Border, BorderCorners, CornerPockets, Project, Setting, Sleeve, Turned
 from evenseam.problems import Report
 from evenseam.sizing.centre import standing_size
@@ -21,7 +21,7 @@ from evenseam.sizing.codes import (
 from evenseam.sizing.ledger import Ledger
 
 MOST_BLOCKS = 2000
-LONGEST_SIDE = {Unit.INCH: Fraction(140), Unit.CENTIMETRE: Fraction(140) * Fraction(127, 50)}
+LONGEST_SIDE = {Unit.INCH: Fraction(140), Unit.CENTIMETRE: 140 * CENTIMETRES_PER_INCH}
 """A king-size quilt with a full drop is about 120 in wide; beyond 140 in something was mistyped."""
 
 
@@ -97,8 +97,7 @@ def check_sized(project: Project, ledger: Ledger, report: Report) -> None:
         if side.value > limit:
             report.add(
                 PROJECT_TOO_LARGE, project.arrangement.place or project.place,
-                f"the {side.name} is {side.text}; at most {limit if project.unit is Unit.INCH else '355.6'} "
-                f"{project.unit.symbol} can be planned",
+                f"the {side.name} is {side.text}; at most {format_length(limit, project.unit)} can be planned",
                 hint="use fewer or smaller blocks, or narrower borders",
             )  # fmt: skip
     sashing = project.arrangement.sashing
