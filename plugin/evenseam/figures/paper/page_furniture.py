@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from enum import Enum
 from fractions import Fraction
 
 from evenseam.exact import CENTIMETRES_PER_INCH, Unit
@@ -17,8 +18,21 @@ from evenseam.sheet import PatternSheet
 
 HEAD_HEIGHT = Fraction(23, 20)
 """From the margin to where templates may begin, in inches."""
+ASIDE_WIDTH = Fraction(89, 40)
 FOOT_HEIGHT = Fraction(1, 5)
 _SQUARES_WIDE = Fraction(42, 10)
+_TWO = 2 / CENTIMETRES_PER_INCH
+_FIVE = 5 / CENTIMETRES_PER_INCH
+_TITLE_POINTS = Fraction(12)
+_TEXT_POINTS = Fraction(7)
+_LINE = Fraction(122, 1000)
+
+
+class Layout(Enum):
+    """Where the instructions stand, and so what shape of template a page has room for."""
+
+    HEAD = "across the head"
+    ASIDE = "in a column at the right"
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,23 +45,16 @@ class LiveArea:
     height: Fraction
 
 
-def live_area(paper: Paper) -> LiveArea:
+def live_area(paper: Paper, layout: Layout) -> LiveArea:
     """Return the part of a page that templates may use."""
+    if layout is Layout.ASIDE:
+        return LiveArea(MARGIN, MARGIN, paper.live_width - ASIDE_WIDTH, paper.live_height - FOOT_HEIGHT)
     return LiveArea(MARGIN, MARGIN + HEAD_HEIGHT, paper.live_width, paper.live_height - HEAD_HEIGHT - FOOT_HEIGHT)
 
 
-def furniture(sheet: PatternSheet, paper: Paper, number: int, count: int) -> list[Shape]:
-    """Return the head and the foot of one page."""
+def furniture(sheet: PatternSheet, paper: Paper, layout: Layout, number: int, count: int) -> list[Shape]:
+    """Return what is printed on one page beside its templates."""
     project = sheet.project
-    room = paper.live_width - _SQUARES_WIDE
-    title = Fraction(12)
-    fitting = title * room / label_width(sheet.pattern.title, title, is_bold=True)
-    shapes: list[Shape] = [
-        Label(
-            at(MARGIN, MARGIN + Fraction(9, 100)), sheet.pattern.title, min(title, _tenths(fitting)),
-            anchor=Anchor.START, is_bold=True,
-        )
-    ]  # fmt: skip
     lines = (
         words.which_edition(project.name, project.unit is Unit.CENTIMETRE),
         words.which_page(paper.title, number, count),
@@ -55,21 +62,44 @@ def furniture(sheet: PatternSheet, paper: Paper, number: int, count: int) -> lis
         words.MEASURE_FIRST,
         words.allowance_included(project.seam_allowance.text),
         words.MIRRORED,
-        words.MIRRORED_NEXT,
     )
-    size = min(Fraction(7), *(_tenths(7 * room / label_width(line, 7)) for line in lines))
-    for place, line in enumerate(lines):
-        ink = Ink.PLAIN if place != 1 else Ink.QUIET
-        down = MARGIN + Fraction(25, 100) + Fraction(place * 122, 1000)
-        shapes.append(Label(at(MARGIN, down), line, size, ink, anchor=Anchor.START))
-    shapes += _squares(paper.width - MARGIN - _SQUARES_WIDE + Fraction(1, 10))
     foot = paper.height - MARGIN - Fraction(6, 100)
-    key_size = min(Fraction(7), _tenths(7 * paper.live_width / label_width(words.KEY, 7)))
-    shapes.append(Label(at(paper.width / 2, foot), words.KEY, key_size, Ink.QUIET))
-    return shapes
+    key_size = min(_TEXT_POINTS, _fitting(words.KEY, _TEXT_POINTS, paper.live_width))
+    key = Label(at(paper.width / 2, foot), words.KEY, key_size, Ink.QUIET)
+    if layout is Layout.ASIDE:
+        left = paper.width - MARGIN - ASIDE_WIDTH + Fraction(3, 20)
+        return [*_column(sheet.pattern.title, lines, left, paper.width - MARGIN - left), key]
+    room = paper.live_width - _SQUARES_WIDE
+    text, _ = _text(sheet.pattern.title, lines, MARGIN, MARGIN, room)
+    return [*text, *_squares_across(paper.width - MARGIN - _SQUARES_WIDE + Fraction(1, 10)), key]
 
 
-def _squares(left: Fraction) -> list[Shape]:
+def _text(
+    title: str, lines: tuple[str, ...], left: Fraction, top: Fraction, room: Fraction
+) -> tuple[list[Shape], Fraction]:
+    """Return the title and the instructions in lines no longer than the room, and where they end."""
+    size = min(_TITLE_POINTS, _fitting(title, _TITLE_POINTS, room, is_bold=True))
+    shapes: list[Shape] = [Label(at(left, top + Fraction(9, 100)), title, size, anchor=Anchor.START, is_bold=True)]
+    down = top + Fraction(25, 100)
+    for line in (part for sentence in lines for part in wrapped(sentence, _TEXT_POINTS, room)):
+        shapes.append(Label(at(left, down), line, _TEXT_POINTS, anchor=Anchor.START))
+        down += _LINE
+    return shapes, down
+
+
+def wrapped(text: str, points: Fraction, room: Fraction) -> list[str]:
+    """Break a sentence into lines that fit; a single word may stand out."""
+    lines: list[str] = []
+    for word in text.split(" "):
+        longer = f"{lines[-1]} {word}" if lines else word
+        if lines and label_width(longer, points) <= room:
+            lines[-1] = longer
+        else:
+            lines.append(word)
+    return lines
+
+
+def _squares_across(left: Fraction) -> list[Shape]:
     """Return squares of 1 in and 2 cm and bars of 2 in and 5 cm.
 
     ::
@@ -80,30 +110,50 @@ def _squares(left: Fraction) -> list[Shape]:
         +------+
     """
     top = MARGIN + Fraction(1, 100)
-    two = 2 / CENTIMETRES_PER_INCH
-    shapes: list[Shape] = []
     second = left + 1 + Fraction(1, 8)
-    for x, side, text in ((left, Fraction(1), words.ONE_INCH), (second, two, words.TWO_CENTIMETRES)):
-        shapes.append(Line(rectangle(x, top, side, side).corners, Stroke.SEWING_LINE, is_closed=True))
-        shapes.append(Label(at(x + side / 2, top + side / 2), text, Fraction(8)))
-    bars = second + two + Fraction(1, 8)
-    five = 5 / CENTIMETRES_PER_INCH
-    for down, long, parts, text in (
-        (Fraction(1, 4), Fraction(2), 8, words.TWO_INCHES),
-        (Fraction(3, 4), five, 5, words.FIVE_CENTIMETRES),
-    ):
-        y = top + down
-        shapes.append(Line((at(bars, y), at(bars + long, y)), Stroke.SEWING_LINE))
-        for part in range(parts + 1):
-            x = bars + long * Fraction(part, parts)
-            tick = Fraction(8, 100) if part in (0, parts) else Fraction(4, 100)
-            shapes.append(Line((at(x, y - tick), at(x, y + tick)), Stroke.SEWING_LINE))
-        shapes.append(Label(Point(bars + long / 2, y + Fraction(15, 100)), text, Fraction(8)))
+    bars = second + _TWO + Fraction(1, 8)
+    return [
+        *_square(left, top, Fraction(1), words.ONE_INCH),
+        *_square(second, top, _TWO, words.TWO_CENTIMETRES),
+        *_bar(bars, top + Fraction(1, 4), Fraction(2), 8, words.TWO_INCHES),
+        *_bar(bars, top + Fraction(3, 4), _FIVE, 5, words.FIVE_CENTIMETRES),
+    ]
+
+
+def _column(title: str, lines: tuple[str, ...], left: Fraction, room: Fraction) -> list[Shape]:
+    """Return title, instructions, squares and bars one below the other."""
+    text, down = _text(title, lines, left, MARGIN, room)
+    top = down + Fraction(1, 20)
+    bars = top + 1 + Fraction(1, 4)
+    return [
+        *text,
+        *_square(left, top, Fraction(1), words.ONE_INCH),
+        *_square(left + 1 + Fraction(1, 8), top, _TWO, words.TWO_CENTIMETRES),
+        *_bar(left, bars, Fraction(2), 8, words.TWO_INCHES),
+        *_bar(left, bars + Fraction(2, 5), _FIVE, 5, words.FIVE_CENTIMETRES),
+    ]
+
+
+def _square(left: Fraction, top: Fraction, side: Fraction, text: str) -> list[Shape]:
+    return [
+        Line(rectangle(left, top, side, side).corners, Stroke.SEWING_LINE, is_closed=True),
+        Label(at(left + side / 2, top + side / 2), text, Fraction(8)),
+    ]
+
+
+def _bar(left: Fraction, level: Fraction, long: Fraction, parts: int, text: str) -> list[Shape]:
+    shapes: list[Shape] = [Line((at(left, level), at(left + long, level)), Stroke.SEWING_LINE)]
+    for part in range(parts + 1):
+        x = left + long * Fraction(part, parts)
+        tick = Fraction(8, 100) if part in (0, parts) else Fraction(4, 100)
+        shapes.append(Line((at(x, level - tick), at(x, level + tick)), Stroke.SEWING_LINE))
+    shapes.append(Label(Point(left + long / 2, level + Fraction(15, 100)), text, Fraction(8)))
     return shapes
 
 
-def _tenths(size: Fraction) -> Fraction:
-    return Fraction(int(size * 10), 10)
+def _fitting(text: str, points: Fraction, room: Fraction, *, is_bold: bool = False) -> Fraction:
+    """Return the size at which words just fit, in tenths of a point."""
+    return Fraction(int(points * room / label_width(text, points, is_bold=is_bold) * 10), 10)
 
 
 def ink_box(label: Label) -> tuple[Fraction, Fraction, Fraction, Fraction]:

@@ -11,9 +11,9 @@ from evenseam.figures.drawing import Anchor, Drawing, Ink, Label, Shape
 from evenseam.figures.frame import at, rectangle
 from evenseam.figures.paper import words
 from evenseam.figures.paper.page import PaperPage
-from evenseam.figures.paper.page_furniture import LiveArea, furniture, live_area
+from evenseam.figures.paper.page_furniture import Layout, LiveArea, furniture, live_area
 from evenseam.figures.paper.paper_size import Paper
-from evenseam.figures.paper.placing import Item, lay_out
+from evenseam.figures.paper.placing import Item, Laid, lay_out
 from evenseam.figures.paper.template_shapes import (
     CAPTION_HEIGHT,
     TemplateShapes,
@@ -35,6 +35,7 @@ GAP = Fraction(3, 20)
 class _Sheet:
     """What lies on one page before it has its number: shapes from the corner of the live area, and their names."""
 
+    layout: Layout
     shapes: tuple[Shape, ...]
     sections: tuple[str, ...]
 
@@ -50,25 +51,57 @@ class _Both:
 def template_pages(sheet: PatternSheet, paper: Paper) -> tuple[PaperPage, ...]:
     """Return the pages with every template of a sheet, each template once, true to scale; none without foundations.
 
-    Templates that fit on a page share pages; larger ones are cut into parts on pages of their own.
+    Templates that fit on a page share pages. A page has its instructions across the head or, for long narrow
+    templates, in a column at the right. What is larger than either is cut into parts on pages of their own.
     """
-    area = live_area(paper)
-    templates = _templates(sheet)
-    fitting = {name: both for name, both in templates.items() if _fits(both, area)}
-    sheets = _shared(fitting, area)
-    for name, both in templates.items():
-        if name not in fitting:
-            sheets += _tiled(name, both, area)
+    sheets = _sheets(_templates(sheet), paper)
     looks = looks_of(sheet.project.fabrics)
     whole = rectangle(0, 0, paper.width, paper.height)
     pages = []
     for number, one in enumerate(sheets, start=1):
-        shapes = [*furniture(sheet, paper, number, len(sheets))]
+        area = live_area(paper, one.layout)
+        shapes = [*furniture(sheet, paper, one.layout, number, len(sheets))]
         shapes += [moved(shape, Point(area.left, area.top)) for shape in one.shapes]
         drawing = Drawing(tuple(shapes), looks, whole)
         description = f"True-scale templates for {sheet.pattern.title}: {', '.join(one.sections)}."
         pages.append(PaperPage(paper, number, len(sheets), drawing, one.sections, description))
     return tuple(pages)
+
+
+def _sheets(templates: dict[str, _Both], paper: Paper) -> list[_Sheet]:
+    """Return the pages in the order of sewing, as far as pages that are shared let them be."""
+    head, aside = live_area(paper, Layout.HEAD), live_area(paper, Layout.ASIDE)
+    under_head = {name: both for name, both in templates.items() if _fits(both, head)}
+    narrow = {name: both for name, both in templates.items() if name not in under_head and _fits(both, aside)}
+    large = {name: both for name, both in templates.items() if name not in under_head and name not in narrow}
+    if narrow:
+        under_head, narrow = _filled(under_head, narrow, head, aside)
+    order = list(templates)
+    made = [
+        *_shared(under_head, head, Layout.HEAD, order),
+        *_shared(narrow, aside, Layout.ASIDE, order),
+        *((order.index(name), sheet) for name, both in large.items() for sheet in _tiled(both, head)),
+    ]
+    # Sorting is stable: the parts of one template stay in their order.
+    return [sheet for _, sheet in sorted(made, key=lambda one: one[0])]
+
+
+def _filled(
+    under_head: dict[str, _Both], narrow: dict[str, _Both], head: LiveArea, aside: LiveArea
+) -> tuple[dict[str, _Both], dict[str, _Both]]:
+    """Move smaller templates beside the narrow ones where there is room, if that saves a page."""
+    room, filled = dict(under_head), dict(narrow)
+    count = _page_count(narrow, aside)
+    for name, both in sorted(under_head.items(), key=lambda one: -one[1].upright.width * one[1].upright.height):
+        if _fits(both, aside) and _page_count({**filled, name: both}, aside) == count:
+            filled[name] = room.pop(name)
+    if _page_count(room, head) < _page_count(under_head, head):
+        return room, filled
+    return under_head, narrow
+
+
+def _page_count(templates: Mapping[str, _Both], area: LiveArea) -> int:
+    return max((one.sheet for one in _laid(templates, area)), default=-1) + 1
 
 
 def _templates(sheet: PatternSheet) -> dict[str, _Both]:
@@ -110,24 +143,30 @@ def _fits(both: _Both, area: LiveArea) -> bool:
     return any(width <= area.width + GAP and height <= area.height + GAP for width, height in sizes)
 
 
-def _shared(templates: Mapping[str, _Both], area: LiveArea) -> list[_Sheet]:
+def _laid(templates: Mapping[str, _Both], area: LiveArea) -> tuple[Laid, ...]:
     items = [Item(name, *_room(both.upright), *_room(both.sideways)) for name, both in templates.items()]
-    laid = lay_out(items, area.width + GAP, area.height + GAP)
-    count = max((one.sheet for one in laid), default=-1) + 1
-    # Pages follow the sewing order as far as the packing lets them: the page with the first section comes first.
-    order = list(templates)
-    first = {number: min(order.index(one.name) for one in laid if one.sheet == number) for number in range(count)}
+    return lay_out(items, area.width + GAP, area.height + GAP)
+
+
+def _shared(
+    templates: Mapping[str, _Both], area: LiveArea, layout: Layout, order: list[str]
+) -> list[tuple[int, _Sheet]]:
+    """Return pages with templates side by side, each with the place of its first template in the sewing order."""
+    pages: dict[int, list[Laid]] = {}
+    for one in _laid(templates, area):
+        pages.setdefault(one.sheet, []).append(one)
     sheets = []
-    for number in sorted(range(count), key=lambda one: first[one]):
+    for laid in pages.values():
         shapes: list[Shape] = []
         names: list[str] = []
-        for one in sorted((one for one in laid if one.sheet == number), key=lambda one: order.index(one.name)):
+        laid.sort(key=lambda one: order.index(one.name))
+        for one in laid:
             both = templates[one.name]
             chosen = both.sideways if one.is_turned else both.upright
             step = at(one.x, one.y)
             shapes += [moved(shape, step) for shape in _shapes_of(chosen)]
             names.append(chosen.title)
-        sheets.append(_Sheet(tuple(shapes), tuple(names)))
+        sheets.append((order.index(laid[0].name), _Sheet(layout, tuple(shapes), tuple(names))))
     return sheets
 
 
@@ -135,7 +174,7 @@ def _shapes_of(template: TemplateShapes) -> tuple[Shape, ...]:
     return (*template.lines, *template.labels, *caption(template))
 
 
-def _tiled(name: str, both: _Both, area: LiveArea) -> list[_Sheet]:
+def _tiled(both: _Both, area: LiveArea) -> list[_Sheet]:
     high = area.height - CAPTION_HEIGHT
     chosen = min((both.upright, both.sideways), key=lambda one: part_count(one.width, one.height, area.width, high))
     return [_part_sheet(chosen, part) for part in parts_of(chosen, area.width, high)]
@@ -147,4 +186,4 @@ def _part_sheet(shapes: TemplateShapes, part: Part) -> _Sheet:
         Label(at(0, part.height + Fraction(11, 100)), title, Fraction(8), anchor=Anchor.START, is_bold=True),
         Label(at(0, part.height + Fraction(23, 100)), shapes.copies, Fraction(8), Ink.QUIET, anchor=Anchor.START),
     )
-    return _Sheet((*part.shapes, *lines), (title,))
+    return _Sheet(Layout.HEAD, (*part.shapes, *lines), (title,))

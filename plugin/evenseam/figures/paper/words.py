@@ -4,8 +4,7 @@ from __future__ import annotations
 
 FULL_SIZE = "Print at 100 % (actual size), never “fit to page”."
 MEASURE_FIRST = "Measure the squares before you sew."
-MIRRORED = "Mirror image of the block. Lay the fabric on the"
-MIRRORED_NEXT = "blank side; sew with this printed side up."
+MIRRORED = "Mirror image of the block. Lay the fabric on the blank side; sew with this printed side up."
 KEY = "solid line: sew · dashed line: cut · ticks in the allowance: match · arrow: to the top of the block"
 ONE_INCH = "1 in"
 TWO_CENTIMETRES = "2 cm"
