@@ -68,11 +68,11 @@ def _as_plan(
 
 
 def _cutting_order(strip: Strip, requests: Sequence[Request]) -> tuple[object, ...]:
-    """Longest pieces first, so that a slip still leaves cloth to cut them from; then the widest strips."""
-    longest = max(slot.lie.across for slot in strip.slots)
-    has_lengths = any(requests[slot.request].is_length for slot in strip.slots)
+    """Joined strips first, so that a slip still leaves cloth to cut them from; then the widest strips."""
+    first = strip.slots[0]
+    is_joined = requests[first.request].is_length
     content = tuple((slot.request, -slot.lie.across, -slot.count) for slot in strip.slots)
-    return not has_lengths, -strip.height, content[0][0] if has_lengths else 0, -longest if has_lengths else 0, content
+    return not is_joined, -strip.height, content[0][0], -first.lie.across if is_joined else 0, content
 
 
 def _strip_widths(layout: Layout, ordered: Sequence[Strip], asked: FabricRequest) -> list[tuple[Quantity, int]]:

@@ -92,10 +92,26 @@ def shortest_strips(
 
 
 def simple_bound(demands: Sequence[Demand], width: int) -> int:
-    """Return the height the pieces need by area, or the highest of them."""
+    """Return the height the pieces need by area, or because some cannot lie beside each other.
+
+    Pieces wider than half the cloth lie one above the other, and so does any piece that leaves too little beside it.
+    """
     area = sum(demand.area for demand in demands)
-    tallest = max(min(along for _, along in demand.lies) for demand in demands)
-    return max(-(-area // width), tallest)
+    return max(-(-area // width), *(_above(demand, demands, width) for demand in demands))
+
+
+def _above(demand: Demand, demands: Sequence[Demand], width: int) -> int:
+    """Return the height of one piece of a demand and of all that cannot lie beside it nor beside each other."""
+    heights = []
+    for across, along in demand.lies:
+        room = max(width - across, width // 2)
+        height = along
+        for other in demands:
+            if all(wide > room for wide, _ in other.lies):
+                number = other.count - (other is demand)
+                height += number * min(high for _, high in other.lies)
+        heights.append(height)
+    return min(heights)
 
 
 def _sums(heights: Sequence[int], most: int) -> int:

@@ -132,6 +132,9 @@ def _layout(sections: Sequence[Section], merged: Merged, width: int) -> Layout:
 
 def _has_room(strip: Strip, requests: Sequence[Request], width: int) -> bool:
     """Tell whether two strips of other pieces could lie one above the other beside the highest pieces of this one."""
+    if 4 * strip.height < width:
+        # Low strips are not worth a third direction of cutting.
+        return False
     used = sum(slot.count * slot.lie.across for slot in strip.slots if 2 * slot.lie.along > strip.height)
     others = (
         lie
