@@ -123,7 +123,7 @@ CASES = [
     ("project-too-large", _too_large(), "144 1/2 in", "narrower"),
     ("too-many-blocks", _too_many(), "2050", "fewer"),
     ("blocks-do-not-fit", _unequal(), "Buoy stands 4 in × 9 in", "one size"),
-    ("size-not-positive", _no_width(), "0 in", "above 0"),
+    ("length-not-positive", _no_width(), "0 in", "above 0"),
     ("opening-longer-than-edge", _long_opening(), "11 in long", "third"),
     ("hanging-too-large", _wide_pockets(), "4 1/4 in", "smaller"),
     ("hanging-too-large", _long_sleeve(), "30 1/2 in long on a project 29 1/2 in wide", "hems"),
@@ -172,7 +172,7 @@ def test_every_slanted_piece_is_named() -> None:
 def test_all_mistakes_are_told_at_once() -> None:
     project = replace(_on_point(), borders=(*_mitred().borders, *_no_width().borders))
     assert sorted(problem.code.name for problem in size_project(project).problems) == [
-        "not-yet", "not-yet", "size-not-positive",
+        "length-not-positive", "not-yet", "not-yet",
     ]  # fmt: skip
 
 

@@ -11,11 +11,11 @@ from evenseam.sizing.centre import standing_size
 from evenseam.sizing.codes import (
     BLOCKS_DO_NOT_FIT,
     HANGING_TOO_LARGE,
+    LENGTH_NOT_POSITIVE,
     NOT_YET,
     OPENING_TOO_LONG,
     PROJECT_TOO_LARGE,
     SASHING_UNUSED,
-    SIZE_NOT_POSITIVE,
     TOO_MANY_BLOCKS,
 )
 from evenseam.sizing.ledger import Ledger
@@ -58,7 +58,7 @@ def _check_positive(project: Project, report: Report) -> None:
     for length in lengths:
         if length.value <= 0:
             report.add(
-                SIZE_NOT_POSITIVE, length.place, f"{length.name} is {length.text}",
+                LENGTH_NOT_POSITIVE, length.place, f"{length.name} is {length.text}",
                 hint="write a size above 0, such as 2 1/2",
             )  # fmt: skip
 

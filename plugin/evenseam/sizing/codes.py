@@ -8,7 +8,7 @@ NOT_YET = Code(401, "not-yet")
 PROJECT_TOO_LARGE = Code(402, "project-too-large")
 TOO_MANY_BLOCKS = Code(403, "too-many-blocks")
 BLOCKS_DO_NOT_FIT = Code(404, "blocks-do-not-fit")
-SIZE_NOT_POSITIVE = Code(405, "size-not-positive")
+LENGTH_NOT_POSITIVE = Code(405, "length-not-positive")
 OPENING_TOO_LONG = Code(406, "opening-longer-than-edge")
 HANGING_TOO_LARGE = Code(407, "hanging-too-large")
 FIGURE_NAME_TAKEN = Code(408, "figure-name-taken")
@@ -17,7 +17,7 @@ PROPORTIONS_CHANGED = Code(421, "proportions-changed", Severity.WARNING)
 SASHING_UNUSED = Code(422, "sashing-unused", Severity.WARNING)
 
 CODES = (
-    NOT_YET, PROJECT_TOO_LARGE, TOO_MANY_BLOCKS, BLOCKS_DO_NOT_FIT, SIZE_NOT_POSITIVE, OPENING_TOO_LONG,
+    NOT_YET, PROJECT_TOO_LARGE, TOO_MANY_BLOCKS, BLOCKS_DO_NOT_FIT, LENGTH_NOT_POSITIVE, OPENING_TOO_LONG,
     HANGING_TOO_LARGE, FIGURE_NAME_TAKEN, OFF_THE_RULER, PROPORTIONS_CHANGED,
     SASHING_UNUSED,
 )  # fmt: skip
