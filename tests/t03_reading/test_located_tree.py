@@ -93,6 +93,12 @@ def test_none_is_a_plain_word() -> None:
     assert [is_none(entry.value) for entry in tree.entries] == [True, False, True, False]
 
 
+def test_a_folded_text_keeps_its_lines_and_paragraphs() -> None:
+    """Markdown joins lines by itself, so the words come out the same, and a line of the text is a line of the file."""
+    text = "a: >\n  One two\n  three.\n\n  Four.\n\n# a remark\nb: >-\n    Five\n"
+    assert plain(tree_of(text)) == {"a": "One two\nthree.\n\nFour.\n", "b": "Five\n"}
+
+
 def test_windows_line_ends_and_a_byte_order_mark() -> None:
     assert plain(tree_of("\ufeff" + "a: 1\r\nb:\r\n  - c\r\n")) == {"a": "1", "b": ["c"]}
 

@@ -275,6 +275,8 @@ def test_an_introduction_of_the_whole_is_told_once() -> None:
         ("introduction: One two.", 1, 15),
         ('introduction: "One two."', 1, 16),
         ("introduction: |-\n    One two.\n", 2, 5),
+        ("introduction: >\n    One two.\n", 2, 5),
+        ("introduction: >-\n\n  One two.", 2, 3),
     ],
 )
 def test_the_place_of_a_text_is_where_its_words_begin(written: str, line: int, column: int) -> None:

@@ -162,9 +162,19 @@ class _Composer:
         place = self.place(event)
         if event.style == '"' and UNWANTED.search(event.value):
             message = "this text holds a control character, written with a backslash"
-            self.report.add(codes.CONTROL_CHARACTER, place, message, "take it out")
-        text = UNWANTED.sub("\ufffd", event.value)
+            self.report.add(codes.INVISIBLE_CHARACTER, place, message, "take it out")
+        # A text after > would lose its paragraphs and its lines in folding; Markdown folds lines by itself.
+        written = self.unfolded(event) if event.style == ">" else event.value
+        text = UNWANTED.sub("\ufffd", written)
         return Scalar(text, place, not event.style, self.text_place(event, place))
+
+    def unfolded(self, event: Any) -> str:
+        """Return the text after > line by line, as it stands in the file, without its indentation."""
+        start, end = event.start_mark, event.end_mark
+        lines = self.source_lines[start.line + 1 : end.line + (1 if end.column else 0)]
+        indent = min((len(line) - len(line.lstrip(" ")) for line in lines if line.strip()), default=0)
+        text = "\n".join(line[indent:].rstrip() for line in lines).rstrip("\n")
+        return text + "\n" if text else ""
 
     def text_place(self, event: Any, place: Place) -> Place:
         """Return where the text itself begins: inside its quotes, or on the line below | at its indentation."""
@@ -221,7 +231,7 @@ def _without_unwanted(source: SourceText, report: Report) -> str:
         place = Place(source.name, number, sign.start() + 1, number, sign.end() + 1)
         message = f"a control character (U+{ord(sign[0]):04X}) stands here, which no reader can see"
         hint = "take it out: delete the characters around it and type them again"
-        report.add(codes.CONTROL_CHARACTER, place, message, hint)
+        report.add(codes.INVISIBLE_CHARACTER, place, message, hint)
     return UNWANTED.sub("\ufffd", text)
 
 

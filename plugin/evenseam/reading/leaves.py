@@ -44,7 +44,7 @@ def read_words(node: Node, kind: Words | Markdown, report: Report) -> str | None
         return None
     if len(text) > kind.longest:
         report.add(
-            codes.TEXT_TOO_LONG,
+            codes.TOO_MUCH_TEXT,
             scalar.place,
             f"the text has {len(text):,} characters; at most {kind.longest:,} fit",
             "say it in fewer words",

@@ -111,7 +111,7 @@ def _read_layout(entries: Entries, layout: Entry, rows: Quantity | None, columns
     if rows is not None and rows.whole != len(lines):
         is_even = False
         message = f"the layout has {len(lines)} {_plural('row', len(lines))}, but `rows` says {rows.whole}"
-        hint = "write one line of the layout for each row, or leave `rows` and `columns` out"
+        hint = "write one line of the layout for each row; a size with other rows needs a layout of its own"
         report.add(codes.LAYOUT_MISMATCH, layout.key.place, message, hint, _label(rows, "rows"))
     wanted = columns.whole if columns is not None else len(lines[0].items)
     for line in lines:

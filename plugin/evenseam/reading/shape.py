@@ -163,7 +163,7 @@ def _check_name(key: Scalar, kind: Table, report: Report) -> None:
     text = key.text
     if len(text) > kind.longest_key:
         message = f"the name has {len(text)} characters; at most {kind.longest_key} fit"
-        report.add(codes.TEXT_TOO_LONG, key.place, message, "give it a shorter name")
+        report.add(codes.TOO_MUCH_TEXT, key.place, message, "give it a shorter name")
     elif not slug(text) or "\n" in text:
         hint = "use letters a to z, digits and spaces; `name` below it may hold any letters"
         report.add(codes.NOT_A_NAME, key.place, f"{shown(text)} is no name for a {kind.noun}", hint)
