@@ -30,6 +30,8 @@ def raw_outline(outline: Polygon, seam: Number) -> Polygon:
 def with_allowance(pieces: Iterable[Polygon], outline: Polygon, seam: Number) -> tuple[Polygon, ...]:
     """Return the pieces of a workpiece with the allowance beyond every edge that lies on its outline.
 
+    Pieces and outline run clockwise.
+
     ::
 
         +-----------+        +-------------+
@@ -40,14 +42,14 @@ def with_allowance(pieces: Iterable[Polygon], outline: Polygon, seam: Number) ->
     A seam that ends at the outline runs straight on to the raw edge; where several end in one point, which of them is
     on top is not known here, and one line leads straight out. Together the pieces fill the raw outline.
     """
-    turned = [piece.clockwise() for piece in pieces]
+    grown = list(pieces)
     edging = _edging(outline, seam)
-    touching = [number for number, piece in enumerate(turned) if edging.may_touch(piece)]
-    sides = [[edging.edge_of(start, end) for start, end in turned[number].edges] for number in touching]
-    _find_leads(edging, [turned[number] for number in touching], sides)
+    touching = [number for number, piece in enumerate(grown) if edging.may_touch(piece)]
+    sides = [[edging.edge_of(start, end) for start, end in grown[number].edges] for number in touching]
+    _find_leads(edging, [grown[number] for number in touching], sides)
     for number, on_edge in zip(touching, sides, strict=True):
-        turned[number] = _grown(turned[number], on_edge, edging)
-    return tuple(turned)
+        grown[number] = _grown(grown[number], on_edge, edging)
+    return tuple(grown)
 
 
 @dataclass(slots=True)
@@ -100,6 +102,9 @@ class _Edging:
             return self.raw[edge]
         if corner == self.border[after]:
             return self.raw[after]
+        if self.is_upright:
+            is_level = self.border[edge].y == self.border[after].y
+            return Point(corner.x, self.raw[edge].y) if is_level else Point(self.raw[edge].x, corner.y)
         way = self.border[after] - self.border[edge]
         return self.meeting(corner, Point(way.y, -way.x), edge)
 
@@ -115,7 +120,24 @@ def _edging(outline: Polygon, seam: Number) -> _Edging:
     pairs = zip(corners, (*corners[1:], corners[0]), strict=True)
     is_upright = len(corners) == 4 and all(one.x == other.x or one.y == other.y for one, other in pairs)
     border = tuple(rational_point(corner) for corner in corners)
-    return _Edging(outline, border, raw_outline(outline, seam).corners, is_upright)
+    raw = _larger(outline, seam) if is_upright else raw_outline(outline, seam)
+    return _Edging(outline, border, raw.corners, is_upright)
+
+
+def _larger(outline: Polygon, seam: Number) -> Polygon:
+    """Return an upright rectangle larger by the seam allowance all round, corner for corner."""
+    left, top, _, _ = outline.bounds
+    return Polygon(
+        tuple(
+            rational_point(
+                Point(
+                    corner.x - seam if corner.x == left else corner.x + seam,
+                    corner.y - seam if corner.y == top else corner.y + seam,
+                )
+            )
+            for corner in outline.corners
+        )
+    )
 
 
 def _grown(piece: Polygon, on_edge: list[int | None], edging: _Edging) -> Polygon:
@@ -148,8 +170,14 @@ def _find_leads(edging: _Edging, pieces: list[Polygon], sides: list[list[int | N
                 _add_way(found, corner - piece.corners[number - 1])
             if after is None:
                 _add_way(found, corner - piece.corners[(number + 1) % len(piece.corners)])
+    slanting = {spot: found for spot, found in ways.items() if not edging.is_upright or not _is_square(found)}
     for edge in range(len(edging.border)):
-        _lead_along(edging, edge, ways)
+        _lead_along(edging, edge, slanting, ways)
+
+
+def _is_square(ways: list[Point]) -> bool:
+    """Tell whether there is one seam and it runs level or upright: it leads straight out anyway."""
+    return len(ways) == 1 and (ways[0].x == 0 or ways[0].y == 0)
 
 
 def _add_way(ways: list[Point], way: Point) -> None:
@@ -157,8 +185,10 @@ def _add_way(ways: list[Point], way: Point) -> None:
         ways.append(way)
 
 
-def _lead_along(edging: _Edging, edge: int, ways: dict[Spot, list[Point]]) -> None:
+def _lead_along(edging: _Edging, edge: int, slanting: dict[Spot, list[Point]], ways: dict[Spot, list[Point]]) -> None:
     """Note the leads of one edge; a seam may stray less than half way to the next one, so that none cross."""
+    if not any(edge in edging.edges_at(Point(*spot)) for spot in slanting):
+        return
     count = len(edging.border)
     start, end = edging.border[edge], edging.border[(edge + 1) % count]
     along = end - start

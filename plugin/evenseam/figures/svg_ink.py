@@ -283,6 +283,8 @@ class SvgInk:
     # --- coordinates and colours -------------------------------------------------------------------------------
 
     def _point(self, point: Point) -> tuple[float, float]:
+        if self._factor == 1:
+            return float(point.x), float(point.y)
         return float(point.x * self._factor), float(point.y * self._factor)
 
     def _at(self, point: Point) -> str:
