@@ -49,7 +49,7 @@ def _audit_one(claim: Claim, sheet: PatternSheet, results: list[ClaimResult]) ->
     name = claim.figure.strip().lower().replace(" ", "_").replace("-", "_")
     figures = dict(sheet.figures)
     if name not in figures:
-        near = get_close_matches(name, figures, n=3, cutoff=0.4)
+        near = get_close_matches(name, figures, n=3)
         hint = f"known figures near it: {', '.join(near)}" if near else "evenseam sheet lists every figure"
         return Problem(CLAIM_UNKNOWN_FIGURE, f"there is no figure named {claim.figure!r}", claim.stated.place, hint)
     computed = figures[name]
