@@ -23,7 +23,7 @@ from evenseam.wording.document import (
     Table,
 )
 from evenseam.wording.typed_measurement import typed_measurements
-from evenseam.wording.working_figures import binding_ends, seam_test, print_marks
+from evenseam.wording.working_figures import binding_ends, print_marks, seam_test
 from hypothesis import given, settings
 from support.document_words import as_text, every_block, every_run, figures_of, words_of
 from support.samples import (
@@ -113,7 +113,7 @@ def check_figures(sheet: PatternSheet, document: Document) -> None:
     figures = dict(sheet.figures)
     for _, run in every_run(document):
         for measured in figures_of(run):
-            assert measured.text in known, measured
+            assert measured.text in known, (measured, words_of(run))
             if measured.figure:
                 quantity = figures[measured.figure]
                 assert measured.text in (quantity.text, quantity.number)
@@ -142,6 +142,8 @@ def known_texts(sheet: PatternSheet) -> set[str]:
         numbers += [(read.width, unit), (read.height, unit)]
     for material in sheet.materials:
         if material.plan:
+            numbers += [(section, unit) for section in material.plan.sections]
+            numbers += [(bias.side.value, unit) for bias in material.plan.bias]
             numbers += [(material.plan.length.value, unit), (material.plan.lower_bound, unit)]
             for line in material.plan.lines:
                 numbers += [(line.strip_width, unit), (line.strip_length, unit)]

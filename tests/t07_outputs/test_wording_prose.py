@@ -26,7 +26,7 @@ from evenseam.wording.document import (
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from support.document_words import every_block, every_run, figures_of, words_of
-from support.samples import FOG, LAMP, MUG_RUG, PATTERN, REED, SEA
+from support.samples import FOG, LAMP, MUG_RUG, PATTERN, REED, SEA, WALL_HANGING
 
 PLACE = Place("patterns/sample/pattern.yaml", 40, 7, 60, 1)
 _COMPUTED = compute_sheet(replace(PATTERN, projects=(MUG_RUG,)), MUG_RUG)
@@ -137,6 +137,13 @@ class TestAdditions:
         (problem,) = check_prose(with_project(project))
         assert (problem.code.name, problem.place) == ("unknown-step", PLACE)
         assert "turn" in problem.hint
+
+    def test_words_for_a_step_that_only_another_size_has_are_left_out_quietly(self) -> None:
+        project = replace(MUG_RUG, additions=(("attach-sleeve", Prose("Words.", PLACE)),))
+        pattern = replace(PATTERN, projects=(project, WALL_HANGING))
+        assert check_prose(with_project(project, pattern)) == ()
+        (problem,) = check_prose(with_project(project, replace(PATTERN, projects=(project,))))
+        assert problem.code.name == "unknown-step"
 
 
 class TestMarkdown:

@@ -7,8 +7,8 @@ from fractions import Fraction
 
 import pytest
 from evenseam.cutting import CuttingLine, CuttingPlan, JoinedPieces, SubcutLine
-from evenseam.exact import Unit
-from evenseam.pattern import Project, StripDirection, StripJoin
+from evenseam.exact import Unit, format_length
+from evenseam.pattern import Grain, Project, StripDirection, StripJoin
 from evenseam.sheet import PatternSheet, compute_sheet
 from evenseam.wording import write_document
 from evenseam.wording.cautions import caution_names
@@ -239,3 +239,20 @@ class TestCuttingSentences:
         assert "Any plan of strips and subcuts needs at least" in self.text(
             (self.line(1, self.subcut(1)),), is_shortest=False
         )
+
+
+class TestBiasBindingAndSections:
+    """A continuous bias binding starts from squares, and lengthwise strips from a section cut off first."""
+
+    def test_they_are_told(self) -> None:
+        finish = replace(BOUND, backing_fabric="reed", binding=replace(BOUND.binding, grain=Grain.BIAS))
+        sheet = sheet_of(replace(LAP_QUILT, finish=finish))
+        plan = sheet.material("sea").plan
+        assert plan is not None
+        (bias,) = plan.bias
+        text = text_of(sheet)
+        assert f"Cut {bias.squares} square {bias.side.text} wide, for the bias binding." in text
+        assert f"as one long strip from one square of {bias.side.text}:" in text
+        (section, *others) = plan.sections
+        assert not others
+        assert f"First cut a section {format_length(section, Unit.INCH)} long off the fabric" in text

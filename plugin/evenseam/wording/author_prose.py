@@ -30,6 +30,7 @@ from evenseam.wording.codes import (
 )
 from evenseam.wording.document import Block
 from evenseam.wording.marked import mark_figure, without_marks
+from evenseam.wording.other_sizes import is_step_of_another_size
 from evenseam.wording.tree import every_run, parse_authors, plain_text
 from evenseam.wording.typed_measurement import Typed, typed_measurements
 
@@ -64,6 +65,8 @@ def read_prose(sheet: PatternSheet, report: Report) -> Addressed:
     steps: dict[str, tuple[Block, ...]] = {}
     for id, prose in project.additions:
         if id not in known:
+            if is_step_of_another_size(sheet, id):
+                continue
             _report_unknown_step(id, known, prose, report)
         steps[id] = steps.get(id, ()) + prose_blocks(prose, figures, project.unit, report)
     for summary in dict.fromkeys((sheet.pattern.summary, project.summary)):
@@ -243,7 +246,7 @@ def _report_unknown_step(id: str, known: list[str], prose: Prose, report: Report
         if near
         else f"its steps are {', '.join(known[:8])}{', …' if len(known) > 8 else ''}"
     )
-    report.add(UNKNOWN_STEP, prose.place, f"this size has no step called {_short(id)}", hint)
+    report.add(UNKNOWN_STEP, prose.place, f"no size has a step called {_short(id)}", hint)
 
 
 _REFUSED: Mapping[str, tuple[Code, str]] = {

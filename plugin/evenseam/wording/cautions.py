@@ -10,7 +10,7 @@ from evenseam.wording.scribe import Scribe
 from evenseam.wording.tree import plain_text
 
 HOT = ("pot holder", "potholder", "hot pad", "oven mitt", "oven glove", "trivet", "microwave")
-INFANT = ("infant", "baby", "cot", "crib", "toddler", "newborn", "pram", "stroller", "child", "nursery")
+INFANT = ("infant", "baby", "cot", "crib", "toddler", "newborn", "pram", "stroller", "child", "children", "nursery")
 WALL = ("wall", "hanging", "banner", "door")
 """Words in a project's use, size or name that bring a caution."""
 

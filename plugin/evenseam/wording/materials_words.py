@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from evenseam.cutting import CuttingLine, CuttingPlan, JoinedPieces, Material, SubcutLine
+from evenseam.cutting import CuttingLine, CuttingPlan, JoinedPieces, Material, PlannedStrip, SubcutLine
 from evenseam.pattern import BATTING, Cut, CutShape, Fabric, Sleeve, StripDirection, StripJoin, fabric_letters
 from evenseam.wording.document import Block, Inline, Paragraph, Picture, Swatches
 from evenseam.wording.marked import Markdown, escape
@@ -41,9 +41,10 @@ def fabric_cutting(scribe: Scribe, material: Material) -> tuple[Block, ...]:
         "usable_width": plan.usable_width,
         "is_shortest": plan.is_shortest,
         "lower_bound": scribe.length(plan.lower_bound, plan.length),
+        "sections": [scribe.length(section) for section in plan.sections],
         "lines": [_line(scribe, plan, line) for line in plan.lines],
         "joined": _joined(scribe, plan),
-        "pieces": [_piece(scribe, cut) for cut in sheet.cuts.of(material.material)],
+        "pieces": [_piece(scribe, plan, cut) for cut in sheet.cuts.of(material.material)],
     }
     blocks = scribe.blocks("sections/cutting", values)
     name = f"cutting-{material.material}"
@@ -84,7 +85,7 @@ def _line(scribe: Scribe, plan: CuttingPlan, line: CuttingLine) -> dict[str, Any
         "length": scribe.length(line.strip_length, *known),
         "is_full_width": line.is_full_width,
         "is_across": line.direction is StripDirection.ACROSS,
-        "whole": _use_of_whole_strips(scribe, plan, line),
+        **_whole_strips(scribe, plan, line),
         "subcuts": [_subcut(scribe, plan, subcut, cut) for subcut, cut in zip(line.subcuts, cuts, strict=True)],
     }
 
@@ -103,20 +104,34 @@ def _subcut(scribe: Scribe, plan: CuttingPlan, subcut: SubcutLine, cut: Cut) -> 
 def _noun_of_subcut(plan: CuttingPlan, subcut: SubcutLine, cut: Cut) -> str:
     if (subcut.width, subcut.height) == (cut.width.value, cut.height.value):
         return "piece"
+    if any(bias.cut == cut.id for bias in plan.bias):
+        return "square"
     return "panel" if any(joined.cut == cut.id and joined.panels for joined in plan.joined) else "length"
 
 
-def _use_of_whole_strips(scribe: Scribe, plan: CuttingPlan, line: CuttingLine) -> Markdown:
-    """Return what strips that are not subcut are for; empty when there are subcuts."""
-    if line.subcuts:
-        return Markdown("")
+def _whole_strips(scribe: Scribe, plan: CuttingPlan, line: CuttingLine) -> dict[str, Any]:
+    """Return what strips that are not subcut are for, and what they are called."""
+    cut = None if line.subcuts else _cut_of_whole_strips(scribe, plan, line)
+    if cut is None:
+        return {"whole": "", "noun": "strip"}
+    is_square = any(bias.cut == cut.id for bias in plan.bias)
+    is_panel = any(joined.cut == cut.id and joined.panels for joined in plan.joined)
+    return {"whole": cut.label, "noun": "square" if is_square else "panel" if is_panel else "strip"}
+
+
+def _cut_of_whole_strips(scribe: Scribe, plan: CuttingPlan, line: CuttingLine) -> Cut | None:
+    wanted = (line.direction, line.strip_width, line.strip_length)
     for strip in plan.strips:
-        across, along = (
-            (strip.height, strip.width) if line.direction is StripDirection.ACROSS else (strip.width, strip.height)
-        )
-        if (strip.direction, across, along) == (line.direction, line.strip_width, line.strip_length) and strip.pieces:
-            return escape(scribe.sheet.cuts.cut(strip.pieces[0].cut).label)
-    return Markdown("")
+        is_across = line.direction is StripDirection.ACROSS
+        sides = (strip.height, strip.width) if is_across else (strip.width, strip.height)
+        if (strip.direction, *sides) == wanted and len(strip.pieces) == 1 and not _is_subcut(strip):
+            return scribe.sheet.cuts.cut(strip.pieces[0].cut)
+    return None
+
+
+def _is_subcut(strip: PlannedStrip) -> bool:
+    piece = strip.pieces[0]
+    return (piece.width, piece.height) != (strip.width, strip.height)
 
 
 def _joined(scribe: Scribe, plan: CuttingPlan) -> list[dict[str, Any]]:
@@ -148,7 +163,7 @@ def _joined_strip(scribe: Scribe, together: list[JoinedPieces]) -> dict[str, Any
     }
 
 
-def _piece(scribe: Scribe, cut: Cut) -> dict[str, Any]:
+def _piece(scribe: Scribe, plan: CuttingPlan, cut: Cut) -> dict[str, Any]:
     width, height = sorted((cut.width, cut.height), key=lambda side: side.value)
     return {
         "label": cut.label,
@@ -156,6 +171,7 @@ def _piece(scribe: Scribe, cut: Cut) -> dict[str, Any]:
         "width": width,
         "length": height,
         "is_binding": cut.shape in _BINDINGS,
+        "bias": next((bias for bias in plan.bias if bias.cut == cut.id), None),
         "is_triangle": cut.shape in _TRIANGLES,
         "is_half_square": cut.shape is CutShape.HALF_SQUARE_TRIANGLE,
         "count": cut.count.whole,

@@ -76,8 +76,8 @@ SHARE = re.compile(rf"{_GAP}*(?:of\b|to{_GAP}\d)", re.IGNORECASE)
 """Behind a fraction: 1/2 of the patches is a share."""
 _AFTER_IN = (
     "a an the each every all any both this that these those your its their his her my our one two three four order "
-    "turn total front place pair pairs row rows half third thirds quarter quarters fabric which stock and or step section "
-    "block column contrast color colour colors colours reverse sequence hand use between case addition"
+    "turn total front place pair pairs row rows half third thirds quarter quarters fabric which stock and or step "
+    "section block column contrast color colour colors colours reverse sequence hand use between case addition"
 )
 IN_IS_A_PREPOSITION = re.compile(rf"{_GAP}+(?:{_AFTER_IN.replace(' ', '|')}|[a-z]+ing)\b", re.IGNORECASE)
 """Behind `3 in`: 3 in a row is no measurement."""

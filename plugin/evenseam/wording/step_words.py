@@ -158,7 +158,7 @@ class StepWords:
         order = _order(run, [called[name].kind for name in distinct])
         joins_rows = any(part.kind in ("row", "column", "sashing_row") for part in called.values())
         rows = self.pieces.steps_of_kind(made.kind) if made.kind in ("row", "column") else ()
-        has_many_rows = sum(row.times for row in rows) > 1
+        presses = {part.press for part in self.pieces.runs_in(run)}
         return {
             "made": made,
             "is_numbered": len(rows) > 1,
@@ -173,7 +173,7 @@ class StepWords:
             if made.kind == "longer_strip"
             else self._press_run(run),
             "joins_rows": joins_rows,
-            "seams_nest": has_many_rows and step == rows[0] and run.press in (Press.FIRST, Press.SECOND),
+            "seams_nest": presses == {Press.FIRST, Press.SECOND},
             "holds_blocks": any(part.kind == "block" for part in called.values()),
             "block_parts": sum(self.pieces.holds_blocks(part) for part in run.parts),
             **self._border_of_strip(step),
@@ -240,10 +240,13 @@ class StepWords:
         plans = [material.plan for material in self.scribe.sheet.materials if material.plan]
         joined = [joined for plan in plans for joined in plan.joined if joined.cut == cut.id]
         joins = "none" if not joined else "diagonal" if joined[0].join is StripJoin.DIAGONAL else "straight"
+        bias = next((bias for plan in plans for bias in plan.bias if bias.cut == cut.id), None)
         return {
             "length": _longer(cut.width, cut.height),
-            "joins": joins,
+            "joins": "bias" if bias else joins,
             "strip_width": _shorter(cut.width, cut.height),
+            "squares": bias.squares if bias else 0,
+            "square": bias.side if bias else None,
         }
 
     def _bind(self, step: Step) -> dict[str, Any]:

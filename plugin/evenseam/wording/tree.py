@@ -42,12 +42,12 @@ LINK_SCHEMES = ("http", "https", "mailto")
 @lru_cache(maxsize=2048)
 def parse_ours(text: str) -> tuple[Block, ...]:
     """Return the blocks of a text from our own templates. Raises ValueError for Markdown the tree has no node for."""
-    return _Builder(_parser().parse(text), is_ours=True, refuse=_fail).blocks()
+    return _Builder(_our_parser().parse(text), is_ours=True, refuse=_fail).blocks()
 
 
 def parse_authors(text: str, refuse: Refuse) -> tuple[Block, ...]:
     """Return the blocks of an author's text; whatever it may not use goes to `refuse` and is left out."""
-    return _Builder(_parser().parse(text), is_ours=False, refuse=refuse).blocks()
+    return _Builder(_authors_parser().parse(text), is_ours=False, refuse=refuse).blocks()
 
 
 def plain_text(inlines: tuple[Inline, ...], figure: str | None = None) -> str:
@@ -88,7 +88,16 @@ def is_allowed_address(address: str) -> bool:
 
 
 @lru_cache(maxsize=1)
-def _parser() -> MarkdownIt:
+def _our_parser() -> MarkdownIt:
+    """Return a parser of just what our templates use."""
+    parser = MarkdownIt("zero")
+    return parser.enable(
+        ["table", "blockquote", "list", "heading", "escape", "emphasis", "image", "newline", "balance_pairs"]
+    )
+
+
+@lru_cache(maxsize=1)
+def _authors_parser() -> MarkdownIt:
     parser = MarkdownIt("commonmark", {"html": False, "maxNesting": 20}).enable("table")
     # An indented line is a slip of the hand, never a program listing.
     parser.disable("code")

@@ -117,6 +117,12 @@ class Workpieces:
         steps = self._scribe.sheet.program.steps
         return tuple(step for step in steps if isinstance(step.operation, JoinRun) and self.run_kind(step) == kind)
 
+    def runs_in(self, run: JoinRun) -> tuple[JoinRun, ...]:
+        """Return the runs that joined the rows of a run, once each."""
+        makers = [self._makers[part] for part in dict.fromkeys(run.parts) if part in self._makers]
+        rows = [step.operation for step in makers if self.holds_blocks(step.makes)]
+        return tuple(row for row in rows if isinstance(row, JoinRun))
+
     def run_kind(self, step: Step) -> str:
         """Return what a run makes: row, column, sashing_row, longer_strip or center."""
         run = step.operation

@@ -30,11 +30,12 @@ from evenseam.wording.cautions import cautions
 from evenseam.wording.checkpoints import checkpoint
 from evenseam.wording.document import Block, Document, Heading, Paragraph, Picture, StepBlock, Text
 from evenseam.wording.figure_names import FigureNames
+from evenseam.wording.marked import without_marks
 from evenseam.wording.materials_words import fabric_cutting, swatches
 from evenseam.wording.scribe import Scribe
 from evenseam.wording.step_words import StepWords
 from evenseam.wording.tree import parse_ours, plain_text
-from evenseam.wording.working_figures import seam_test, print_marks
+from evenseam.wording.working_figures import print_marks, seam_test
 from evenseam.wording.workpieces import Workpieces
 
 
@@ -61,7 +62,8 @@ def write_document(sheet: PatternSheet, language_code: str = BASE_LANGUAGE) -> O
         *_usual(scribe),
         *_section(scribe, "changes", _changes(scribe)),
     )
-    return Outcome(Document(sheet.pattern.title, project.name, blocks), report.as_tuple())
+    title, subtitle = (" ".join(without_marks(text).split()) for text in (sheet.pattern.title, project.name))
+    return Outcome(Document(title, subtitle, blocks), report.as_tuple())
 
 
 def check_prose(sheet: PatternSheet) -> tuple[Problem, ...]:
@@ -80,7 +82,9 @@ def _heading(id: str, text: str) -> Heading:
 
 
 def _paragraphs(*texts: str) -> tuple[Block, ...]:
-    return tuple(Paragraph((Text(" ".join(text.split())),)) for text in dict.fromkeys(texts) if text.strip())
+    return tuple(
+        Paragraph((Text(" ".join(without_marks(text).split())),)) for text in dict.fromkeys(texts) if text.strip()
+    )
 
 
 def _finished_description(scribe: Scribe) -> str:
@@ -112,7 +116,7 @@ def _glance_values(scribe: Scribe) -> dict[str, object]:
         ],
         "rows": project.arrangement.rows.whole,
         "columns": project.arrangement.columns.whole,
-        "sashing": project.arrangement.sashing.width if project.arrangement.sashing else None,
+        "sashing": dict(sheet.figures).get("sashing_width"),
         "borders": [
             {"name": border.name, "width": border.width, "fabric": project.fabric(border.fabric).name}
             for border in project.borders
@@ -134,6 +138,7 @@ def _seam_values(scribe: Scribe) -> dict[str, object]:
     return {
         "strips": test.strips, "strip_width": test.strip_width, "strip_length": test.strip_length,
         "middle": test.middle, "whole": test.whole, "has_editions": len(scribe.sheet.pattern.units) > 1,
+        "is_inch": scribe.sheet.project.unit is Unit.INCH,
     }  # fmt: skip
 
 
