@@ -40,6 +40,12 @@ def best_filling(choices: Sequence[Choice], room: int) -> list[tuple[Choice, int
     choices = [choice for choice in choices if choice.length <= room and choice.count > 0]
     if not choices:
         return []
+    shortest: dict[int, Choice] = {}
+    for choice in sorted(choices, key=lambda one: one.length):
+        shortest.setdefault(choice.owner, choice)
+    everything = sum(choice.length * choice.count for choice in shortest.values())
+    if everything <= room and all(choice.worth == shortest[choice.owner].worth for choice in choices):
+        return [(choice, choice.count) for choice in shortest.values()]
     step = gcd(*(choice.length for choice in choices))
     table = [0] * (room // step + 1)
     stages: list[_Stage] = []

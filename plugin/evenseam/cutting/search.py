@@ -13,10 +13,10 @@ from evenseam.cutting.simplex import Effort
 from evenseam.cutting.strips import fill_strips, in_cutting_order
 from evenseam.exact import ceiling, floor
 
-MOST_PIVOTS = 4_000
-MOST_NODES = 160
+MOST_PIVOTS = 3_000
+MOST_NODES = 120
 _PIVOTS_OF_A_DIVE = 300
-_WAYS_OF_A_REST = 8
+_WAYS_OF_A_REST = 4
 
 
 @dataclass(frozen=True, slots=True)
