@@ -9,15 +9,18 @@ from evenseam.figures.drawing import Anchor, Label
 from evenseam.figures.rational import rational
 from evenseam.geometry import Point, Polygon
 
-_NARROW = frozenset("iljtfrI.,:;'|!()[]-1 /")
-_WIDE = frozenset("mwMW@%—×")
+_NARROW = frozenset("iljtfrI.,:;'|!()[]-· /")
+_WIDE = frozenset("mwMW@%—")
 _HEIGHT = Fraction(6, 5)
 
 
 def text_width(text: str, size: Number | int, *, is_bold: bool = False) -> Fraction:
     """Return the width of a line of words in drawing units, a little more than any common sans serif needs."""
-    hundredths = sum(40 if sign in _NARROW else 95 if sign in _WIDE else 72 if sign.isupper() else 62 for sign in text)
-    return rational(size) * Fraction(hundredths * (108 if is_bold else 100), 10000)
+    hundredths = sum(
+        42 if sign in _NARROW else 99 if sign in _WIDE else 84 if sign == "×" else 79 if sign.isupper() else 64
+        for sign in text
+    )
+    return rational(size) * Fraction(hundredths * (112 if is_bold else 100), 10000)
 
 
 def label_box(label: Label) -> Polygon:

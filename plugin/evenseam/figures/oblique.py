@@ -53,8 +53,11 @@ class Slant:
         return Polygon(tuple(self.point(corner) for corner in polygon.corners))
 
 
-def draw_stack(pen: Pen, layers: tuple[Layer, ...], wide: Fraction) -> None:
-    """Draw layers listed from bottom to top, the lowest drawn first, with a label to the right of each."""
+def draw_stack(pen: Pen, layers: tuple[Layer, ...], wide: Fraction) -> Fraction:
+    """Draw layers listed from bottom to top, the lowest drawn first, with a label to the right of each.
+
+    The middle of the lowest layer lies at the origin; returns how far down the picture reaches.
+    """
     widest = max(rational(layer.work.raw_width) for layer in layers)
     tallest = max(rational(layer.work.raw_height) for layer in layers)
     scale = min(wide / (widest + tallest * LEAN), Fraction(230) / (tallest * DEPTH)).limit_denominator(60)
@@ -76,3 +79,5 @@ def draw_stack(pen: Pen, layers: tuple[Layer, ...], wide: Fraction) -> None:
         for line, words in enumerate(layer.words):
             pen.label(at(right + 14, level + PITCH * line), words, anchor=Anchor.START)
         lowest = level + PITCH * len(layer.words) + 6
+    lowest_edge = rational(layers[0].work.height) * DEPTH * scale / 2
+    return max(lowest_edge, rational(lowest or Fraction(0)) - 6)

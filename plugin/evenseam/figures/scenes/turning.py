@@ -12,6 +12,7 @@ from evenseam.figures.oblique import Layer, draw_stack
 from evenseam.figures.rational import rational
 from evenseam.figures.scene import Scene
 from evenseam.figures.scenes.layers import raw
+from evenseam.figures.workpiece import Workpiece
 from evenseam.geometry import Point, Polygon
 from evenseam.pattern import LayerTurned, Step, Topstitch
 
@@ -22,7 +23,7 @@ def draw_layer_turned(scene: Scene, step: Step, operation: LayerTurned) -> None:
     """Draw the three layers with air between them, and below the stitching line with its opening."""
     bench = scene.bench(step)
     top, backing, batting = (raw(bench.uses[name]) for name in (operation.top, operation.backing, operation.batting))
-    draw_stack(
+    below = draw_stack(
         scene.pen,
         (
             Layer(batting, Side.RIGHT, ("batting",)),
@@ -31,18 +32,19 @@ def draw_layer_turned(scene: Scene, step: Step, operation: LayerTurned) -> None:
         ),
         Fraction(270),
     )
-    _draw_stitching(scene, operation, top.width, top.height, tuple((w.width, w.height) for w in (batting, backing)))
+    under = tuple((layer.width, layer.height) for layer in (batting, backing))
+    _draw_stitching(scene, operation, top, under, below + 22)
 
 
 def _draw_stitching(
-    scene: Scene, operation: LayerTurned, width: Number, height: Number, under: tuple[tuple[Number, Number], ...]
+    scene: Scene, operation: LayerTurned, top: Workpiece, under: tuple[tuple[Number, Number], ...], down: Fraction
 ) -> None:
     """Draw the layers from above and the seam round them, open for a stretch in the middle of one edge."""
-    pen, bench_top = scene.pen, Fraction(110)
+    pen, width, height = scene.pen, top.width, top.height
     largest = max(under, key=lambda size: size[0] * size[1])
     frame = Frame.fitting(largest[0], largest[1], Fraction(300), PLAN_SIDE)
     # Centred below the stack, which is centred on 0.
-    corner = at(-frame.length(largest[0]) / 2, bench_top)
+    corner = at(-frame.length(largest[0]) / 2, down)
     place = frame.moved_to(corner)
     backing = scene.sheet.project.finish.backing_fabric
     for number, (wide, high) in enumerate(under):
@@ -52,8 +54,7 @@ def _draw_stitching(
         else:
             pen.cloth((shape,), backing)
     inner = place.moved_by(*(frame.length((largest[i] - size) / 2) for i, size in enumerate((width, height))))
-    top = scene.benches[_step_of(scene, operation)].uses[operation.top]
-    seen = raw(top).mirrored()
+    seen = top.mirrored()
     draw_cloth(pen, ((patch.fabric, inner.polygon(patch.outline)) for patch in seen.patches), Side.WRONG)
     seam, opening = operation.seam.value, operation.opening.value
     line, ends = stitching(width, height, seam, opening, operation.opening_edge)
@@ -65,10 +66,6 @@ def _draw_stitching(
     else:
         side = corner.x + frame.length(largest[0]) + 12
         pen.measure(at(side, one.y), at(side, other.y), f"opening {operation.opening.text}")
-
-
-def _step_of(scene: Scene, operation: LayerTurned) -> str:
-    return next(step.id for step in scene.sheet.program.steps if step.operation is operation)
 
 
 def stitching(
