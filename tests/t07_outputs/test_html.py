@@ -6,7 +6,8 @@ from html.parser import HTMLParser
 
 import markdown
 import pytest
-from evenseam.publish.html import ContentsEntry, plain_words, write_html
+from evenseam.publish.contents import ContentsEntry
+from evenseam.publish.html import plain_words, write_html
 from evenseam.publish.html_text import address, colour, escape, plain, without_blank_lines
 from evenseam.wording.document import (
     Document,

@@ -7,9 +7,10 @@ import time
 from dataclasses import dataclass, replace
 
 import pytest
-from evenseam.publish.handout import PAPERS, HandoutFrame, handout_data, program, set_handout, write_handout
+from evenseam.publish.handout import HandoutFrame, handout_data, program, set_handout, write_handout
 from evenseam.publish.html import write_html
 from evenseam.publish.html_text import plain
+from evenseam.publish.options import PAPERS
 from evenseam.wording.document import Document, Heading, Paragraph, StepBlock, Text
 from support.documents import paint, sample_document, words
 from support.page_reader import figures_in, read_page

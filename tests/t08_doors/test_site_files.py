@@ -13,13 +13,13 @@ from evenseam.problems import SourceText
 from evenseam.publish import export as export_module
 from evenseam.publish import parallel
 from evenseam.publish.cache import Cache, key_of
+from evenseam.publish.contents import ContentsEntry, contents_as_data
 from evenseam.publish.entry import as_text, from_text
 from evenseam.publish.export import ExportRefusedError, export, with_gallery
-from evenseam.publish.html import ContentsEntry
 from evenseam.publish.making import make_pattern
 from evenseam.publish.options import SiteOptions
 from evenseam.publish.site import build_site
-from evenseam.publish.site_files import SiteFiles, address_of, contents_as_data, site_link, with_links
+from evenseam.publish.site_files import SiteFiles, address_of, site_link, with_links
 from evenseam.publish.sources import PatternSource
 from support.mkdocs_site import mkdocs, tree, tutorial_patterns, write_config
 from support.page_reader import figures_in, read_page
@@ -165,7 +165,7 @@ class TestTwice:
         def refuse(*arguments):
             raise AssertionError("made again")
 
-        monkeypatch.setattr(parallel, "make_pattern", refuse)
+        monkeypatch.setattr(parallel, "make_one", refuse)
         again = build_site(SOURCES, SiteOptions(), Cache(cache_folder), processes=1)
         assert again == site
 

@@ -11,7 +11,8 @@ from mkdocs.structure.files import File, Files
 from mkdocs.structure.pages import Page
 from mkdocs.structure.toc import get_toc
 
-from evenseam.publish.site_files import NavEntry, SitePage, contents_as_data
+from evenseam.publish.contents import contents_as_data
+from evenseam.publish.site_files import NavEntry, SitePage
 
 _PICTURE = re.compile(r"<svg\b.*?</svg>", re.DOTALL)
 _MARK = re.compile(r"<!--picture (\d+)-->")

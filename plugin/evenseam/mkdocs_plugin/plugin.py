@@ -20,9 +20,8 @@ from evenseam.mkdocs_plugin.pages import PatternPage, nav_with
 from evenseam.problems import Severity, show_problem
 from evenseam.publish.cache import Cache
 from evenseam.publish.export import with_gallery
-from evenseam.publish.handout import PAPERS
 from evenseam.publish.head import write_head
-from evenseam.publish.options import EDITIONS, SiteOptions
+from evenseam.publish.options import EDITIONS, PAPERS, SiteOptions
 from evenseam.publish.site import STYLE_FILE, build_site
 from evenseam.publish.site_files import SiteFile, SiteFiles, SitePage
 from evenseam.publish.sources import find_patterns

@@ -7,7 +7,7 @@ from dataclasses import asdict, dataclass
 from typing import Any
 
 from evenseam.problems import Code, Label, Place, Problem, Severity
-from evenseam.publish.html import ContentsEntry
+from evenseam.publish.contents import ContentsEntry
 
 
 @dataclass(frozen=True, slots=True)

@@ -19,7 +19,6 @@ from evenseam.publish.html_text import plain
 from evenseam.publish.typst_data import Data, DataWriter
 from evenseam.wording.document import Document
 
-PAPERS = ("letter", "a4")
 _MISSING_SIGN = re.compile(r'the text `"([^"`]+)"` could not be displayed')
 _TYPST_PAPERS = {"letter": "us-letter", "a4": "a4"}
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field
 
+from evenseam.publish.contents import ContentsEntry
 from evenseam.publish.html_text import address, colour, escape, inline_svg, plain, without_blank_lines
 from evenseam.wording.document import (
     Block,
@@ -30,16 +31,6 @@ from evenseam.wording.document import (
 
 Painter = Callable[[Picture], str]
 """Gives the SVG text of a picture of the document."""
-
-
-@dataclass(frozen=True, slots=True)
-class ContentsEntry:
-    """One line of a page's contents list."""
-
-    level: int
-    id: str
-    title: str
-    """Plain words, not escaped."""
 
 
 @dataclass(frozen=True, slots=True)

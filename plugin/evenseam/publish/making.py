@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import json
 from dataclasses import dataclass, field, replace
-from itertools import chain
 from typing import TypeAlias
 
 from evenseam.figures import Theme
@@ -12,10 +11,12 @@ from evenseam.figures.paper import Paper, PaperPage, template_pages
 from evenseam.pattern import Pattern
 from evenseam.problems import Outcome, Problem, Report
 from evenseam.publish.cache import Cache, key_of
+from evenseam.publish.cairo import has_cairo
 from evenseam.publish.checked import CheckedPattern, check_pattern
-from evenseam.publish.entry import MadeFile, MadePage, MadePattern, MadeSize, as_text, from_text
+from evenseam.publish.contents import ContentsEntry
+from evenseam.publish.entry import MadeFile, MadePage, MadePattern, MadeSize, as_text
 from evenseam.publish.handout import HandoutFrame, handout_data, set_handout
-from evenseam.publish.html import ContentsEntry, HtmlText, Painter, write_html
+from evenseam.publish.html import HtmlText, Painter, write_html
 from evenseam.publish.options import SiteOptions, edition_of
 from evenseam.publish.paper_pdf import templates_pdf
 from evenseam.publish.pattern_pages import (
@@ -26,8 +27,9 @@ from evenseam.publish.pattern_pages import (
     write_overview,
     write_size_page,
 )
-from evenseam.publish.pictures import SheetPictures, card_picture, has_cairo, size_of
+from evenseam.publish.pictures import SheetPictures, card_picture, size_of
 from evenseam.publish.problem_page import write_problems
+from evenseam.publish.recalling import key_of_pattern
 from evenseam.publish.sheet_handout import sheet_frame, titled_document
 from evenseam.publish.sources import PatternSource
 from evenseam.sheet import PatternSheet, sheet_as_json
@@ -36,21 +38,6 @@ from evenseam.wording.document import Document
 CARD_GROUND = "#eef2f3"
 Contents: TypeAlias = tuple[ContentsEntry, ...]
 PAPER_NAMES = {"letter": "Letter", "a4": "A4"}
-
-
-def key_of_pattern(source: PatternSource, options: SiteOptions) -> str:
-    """Return the hash of everything a pattern is made from."""
-    drawings = sorted(source.drawings.items())
-    texts = chain.from_iterable((name, drawing.name, drawing.text) for name, drawing in drawings)
-    problems = "\n".join(f"{problem.code.name} {problem.message}" for problem in source.problems)
-    return key_of("pattern", options.as_text(), source.slug, source.source.name, source.source.text, problems, *texts)
-
-
-def recall_pattern(source: PatternSource, options: SiteOptions, cache: Cache) -> MadePattern | None:
-    """Return what was made of exactly this pattern before; None when any of it is missing or damaged."""
-    text = cache.noted(key_of_pattern(source, options))
-    made = from_text(text) if text is not None else None
-    return made if made and all(cache.is_sound(name) for name in made.hashes) else None
 
 
 def make_pattern(source: PatternSource, options: SiteOptions, cache: Cache) -> MadePattern:

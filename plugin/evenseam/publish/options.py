@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from evenseam.exact import Unit
-from evenseam.publish.handout import PAPERS
 
+PAPERS = ("letter", "a4")
 EDITIONS = {"inches": Unit.INCH, "centimetres": Unit.CENTIMETRE}
 """The editions by the names they have in addresses and options."""
 

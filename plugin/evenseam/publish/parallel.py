@@ -10,8 +10,8 @@ from pathlib import Path
 
 from evenseam.publish.cache import Cache
 from evenseam.publish.entry import MadePattern, as_text, from_text
-from evenseam.publish.making import make_pattern, recall_pattern
 from evenseam.publish.options import SiteOptions
+from evenseam.publish.recalling import recall_pattern
 from evenseam.publish.sources import PatternSource
 
 MOST_PROCESSES = 8
@@ -34,7 +34,7 @@ def make_patterns(
     count = min(processes or os.cpu_count() or 1, MOST_PROCESSES, len(missing))
     if count < 2:
         for done, source in enumerate(missing, start=1):
-            made[source.slug] = make_pattern(source, options, cache)
+            made[source.slug] = make_one(source, options, cache)
             tell(done, len(missing))
     else:
         # A fresh process for each worker: a copy of this one would copy its threads' locks as well.
@@ -47,5 +47,13 @@ def make_patterns(
     return tuple(made[source.slug] for source in sources)
 
 
+def make_one(source: PatternSource, options: SiteOptions, cache: Cache) -> MadePattern:
+    """Make one pattern in this process."""
+    # The engine is loaded only when something is to be made: a site that did not change should be there at once.
+    from evenseam.publish.making import make_pattern
+
+    return make_pattern(source, options, cache)
+
+
 def _make(source: PatternSource, options: SiteOptions, folder: Path) -> str:
-    return as_text(make_pattern(source, options, Cache(folder)))
+    return as_text(make_one(source, options, Cache(folder)))

@@ -5,7 +5,6 @@ from __future__ import annotations
 import re
 from dataclasses import replace
 from fractions import Fraction
-from functools import cache
 
 from evenseam.figures import Drawing, Theme, draw, to_svg
 from evenseam.figures.frame import Frame, rectangle
@@ -17,10 +16,6 @@ from evenseam.wording.document import Picture
 _SIZE = re.compile(r'<svg\b[^>]*?\bwidth="([\d.]+)"[^>]*?\bheight="([\d.]+)"')
 CARD_WIDTH, CARD_HEIGHT = 1200, 630
 """Pixels: the size at which link previews show a picture."""
-INSTALL_CAIRO = (
-    "pictures as PNG and templates-only PDFs are left out: the cairo library is not here "
-    "(Debian: apt install libcairo2; macOS: brew install cairo; Windows: install GTK 3 with its cairo library)"
-)
 
 
 class SheetPictures:
@@ -64,19 +59,9 @@ def size_of(svg: str) -> tuple[int, int]:
     return (max(1, round(float(found[1]))), max(1, round(float(found[2])))) if found else (1, 1)
 
 
-@cache
-def has_cairo() -> bool:
-    """Tell whether the cairo library can be used on this computer."""
-    try:
-        import cairosvg  # type: ignore[import-untyped]  # noqa: F401
-    except (ImportError, OSError):
-        return False
-    return True
-
-
 def card_picture(svg: str, background: str) -> bytes:
     """Return a PNG for link previews: the picture in the middle of a plain ground. Needs cairo."""
-    import cairosvg
+    import cairosvg  # type: ignore[import-untyped]
 
     width, height = size_of(svg)
     scale = min((CARD_WIDTH - 80) / width, (CARD_HEIGHT - 80) / height)

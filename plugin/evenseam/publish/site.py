@@ -2,26 +2,19 @@
 
 from __future__ import annotations
 
-import json
 from collections.abc import Callable, Sequence
-from importlib import resources
 
-from evenseam.figures import web_styles
-from evenseam.publish.cache import Cache
-from evenseam.publish.entry import MadeFile, MadePage, MadePattern
+from evenseam.publish.cache import Cache, key_of
+from evenseam.publish.cairo import INSTALL_CAIRO, has_cairo
+from evenseam.publish.entry import MadePage, MadePattern, as_text, from_text
 from evenseam.publish.gallery import write_gallery
-from evenseam.publish.guide import write_key_page
 from evenseam.publish.html_text import without_blank_lines
 from evenseam.publish.options import SiteOptions
 from evenseam.publish.parallel import make_patterns
-from evenseam.publish.pictures import INSTALL_CAIRO, has_cairo
 from evenseam.publish.site_files import NavEntry, SiteFile, SiteFiles, SitePage
 from evenseam.publish.sources import PatternSource
-from evenseam.reading import schema
 
 GALLERY_TITLE = "Patterns"
-KEY_PAGE = "guide/every-key.md"
-SCHEMA_FILE = "pattern.schema.json"
 STYLE_FILE = "assets/evenseam.css"
 
 
@@ -40,14 +33,10 @@ def build_site(
     """
     patterns = make_patterns(sources, options, cache, processes=processes, tell=tell)
     gallery = write_gallery(patterns)
-    common = [_gallery_page(gallery, options, cache)]
-    if options.has_author_guide:
-        common.append(_key_page(cache))
-    files = [
-        MadeFile(SCHEMA_FILE, cache.keep(_schema_text().encode())),
-        MadeFile(STYLE_FILE, cache.keep(_styles().encode())),
-    ]
-    pages = [*common, *(page for pattern in patterns for page in pattern.pages)]
+    common = _common_parts(cache)
+    files = [*common.files]
+    pages = [_gallery_page(gallery, options, cache), *(common.pages if options.has_author_guide else ())]
+    pages += [page for pattern in patterns for page in pattern.pages]
     files += [file for pattern in patterns for file in pattern.files]
     return SiteFiles(
         tuple(_site_page(page, cache) for page in pages),
@@ -68,18 +57,16 @@ def _gallery_page(gallery: str, options: SiteOptions, cache: Cache) -> MadePage:
     )
 
 
-def _key_page(cache: Cache) -> MadePage:
-    title, text = write_key_page()
-    description = "Every key of a pattern file, what it means and what it is when it is left out."
-    return MadePage(KEY_PAGE, title, title, description, text.contents, cache.keep(text.body.encode()), "", "")
+def _common_parts(cache: Cache) -> MadePattern:
+    key = key_of("common")
+    text = cache.noted(key)
+    made = from_text(text) if text is not None else None
+    if made is None or not all(cache.is_sound(name) for name in made.hashes):
+        from evenseam.publish.common import make_common
 
-
-def _schema_text() -> str:
-    return json.dumps(schema(), indent=1, ensure_ascii=False, sort_keys=True) + "\n"
-
-
-def _styles() -> str:
-    return web_styles() + (resources.files("evenseam.publish") / "pattern.css").read_text(encoding="utf-8")
+        made = make_common(cache)
+        cache.note(key, as_text(made))
+    return made
 
 
 def _site_page(page: MadePage, cache: Cache) -> SitePage:

@@ -5,14 +5,12 @@ from __future__ import annotations
 import json
 import posixpath
 import re
-from collections.abc import Iterable
 from dataclasses import dataclass, field
 from pathlib import Path
-from typing import Any
 from urllib.parse import quote
 
 from evenseam.problems import Problem, Severity, SourceText
-from evenseam.publish.html import ContentsEntry
+from evenseam.publish.contents import ContentsEntry
 from evenseam.publish.html_text import plain
 
 PAGE_SUFFIX = ".md"
@@ -113,19 +111,6 @@ def address_of(path: str, *, has_folders: bool) -> str:
         return stem + ".html"
     folder, name = posixpath.split(stem)
     return (f"{folder}/" if folder else "") if name == "index" else stem + "/"
-
-
-def contents_as_data(contents: Iterable[ContentsEntry]) -> list[dict[str, Any]]:
-    """Return a contents list as the nested entries that Markdown processors hand to a theme."""
-    roots: list[dict[str, Any]] = []
-    open_entries: list[dict[str, Any]] = []
-    for entry in contents:
-        data = {"level": entry.level, "id": entry.id, "name": entry.title, "children": []}
-        while open_entries and open_entries[-1]["level"] >= entry.level:
-            open_entries.pop()
-        (open_entries[-1]["children"] if open_entries else roots).append(data)
-        open_entries.append(data)
-    return roots
 
 
 def front_matter(page: SitePage) -> str:
