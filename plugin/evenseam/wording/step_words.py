@@ -34,6 +34,7 @@ from evenseam.pattern import (
     Topstitch,
     Turned,
     TurnOut,
+    fabric_letters,
 )
 from evenseam.wording.marked import Markdown, escape
 from evenseam.wording.scribe import Scribe
@@ -114,11 +115,12 @@ class StepWords:
 
     def _section(self, piecing: PieceSection, step: Step, number: int) -> dict[str, Any]:
         project = self.scribe.sheet.project
+        letters = fabric_letters(project.fabrics)
         patches = []
         for patch in piecing.patches:
             cut = self._cut(patch.cut)
-            name = project.fabric(cut.material).name
-            patches.append({"label": patch.label, "fabric": name, "width": cut.width, "height": cut.height})
+            known = {"fabric": project.fabric(cut.material).name, "letter": letters[cut.material]}
+            patches.append({"label": patch.label, **known, "width": cut.width, "height": cut.height})
         is_first = len(patches) > 1 and "section" not in self.taught
         if is_first:
             self.taught["section"] = number

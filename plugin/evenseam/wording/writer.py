@@ -21,6 +21,7 @@ from evenseam.pattern import (
     Sleeve,
     Step,
     Turned,
+    fabric_letters,
 )
 from evenseam.problems import Outcome, Problem, Report
 from evenseam.sheet import PatternSheet
@@ -162,12 +163,13 @@ def _materials(scribe: Scribe) -> tuple[Block, ...]:
 
 
 def _cutting(scribe: Scribe) -> tuple[Block, ...]:
+    letters = fabric_letters(scribe.sheet.project.fabrics)
     blocks: list[Block] = [*scribe.blocks("sections/cutting_intro", {})]
     for material in scribe.sheet.materials:
         if material.plan is None:
             continue
         name = scribe.sheet.project.fabric(material.material).name
-        blocks.append(Heading(3, f"cutting-{material.material}", (Text(name),)))
+        blocks.append(Heading(3, f"cutting-{material.material}", (Text(f"{name} ({letters[material.material]})"),)))
         blocks += fabric_cutting(scribe, material)
     return tuple(blocks)
 
