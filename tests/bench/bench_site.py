@@ -160,7 +160,10 @@ def build(config: Path) -> Took:
     """Build a site in a process of its own and return how long it took."""
     start, before = time.perf_counter(), resource.getrusage(resource.RUSAGE_CHILDREN)
     subprocess.run(
-        [sys.executable, "-m", "mkdocs", "build", "-q", "-f", str(config)], check=True, env=ENVIRONMENT, cwd=config.parent
+        [sys.executable, "-m", "mkdocs", "build", "-q", "-f", str(config)],
+        check=True,
+        env=ENVIRONMENT,
+        cwd=config.parent,
     )
     after = resource.getrusage(resource.RUSAGE_CHILDREN)
     work = after.ru_utime + after.ru_stime - before.ru_utime - before.ru_stime
@@ -234,7 +237,9 @@ def measure_handouts(count: int, work: Path) -> dict[str, object]:
     without = build(configure(folder, is_ours=True))
     shutil.rmtree(folder / ".cache")
     with_handouts = build(configure(folder, is_ours=True, handouts="always"))
-    made = len(list((folder / "site").glob("patterns/*/*-letter.pdf"))) + len(list((folder / "site").glob("patterns/*/*-a4.pdf")))
+    made = len(list((folder / "site").glob("patterns/*/*-letter.pdf"))) + len(
+        list((folder / "site").glob("patterns/*/*-a4.pdf"))
+    )
     more = with_handouts.clock - without.clock
     return {"files": made, "seconds": round(more, 2), "a second": round(made / more, 1)}
 

@@ -43,7 +43,9 @@ def _block(block: Block, painter: Painter) -> str:
             return _words(inlines)
         case ListBlock(is_numbered=is_numbered, items=items):
             mark = "1. " if is_numbered else "- "
-            return "\n".join(mark + " ".join(_block(part, painter).replace("\n", " ") for part in item) for item in items)
+            return "\n".join(
+                mark + " ".join(_block(part, painter).replace("\n", " ") for part in item) for item in items
+            )
         case Table():
             return _table(block)
         case Picture():
