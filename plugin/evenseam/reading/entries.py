@@ -15,9 +15,14 @@ from evenseam.problems import Label, Place, Report
 from evenseam.reading import codes
 from evenseam.reading.defaults import Default
 from evenseam.reading.kinds import Choice, Colour, Count, Length, Markdown, Record, Words
-from evenseam.reading.leaves import did_you_mean, read_choice, read_count, read_words, read_yes_no, shown
+from evenseam.reading.leaves import did_you_mean, listed, read_choice, read_count, read_words, read_yes_no, shown
 from evenseam.reading.lengths import read_length
 from evenseam.reading.tree import Entry, Mapping, Node, Scalar, is_inside, is_none
+
+MOST_UNKNOWN = 20
+"""Unknown keys of one mapping that are told one by one."""
+MOST_GUESSES = 60
+"""Undefined names for which a likely meaning is looked for."""
 
 _K = TypeVar("_K")
 
@@ -38,6 +43,8 @@ class Setting:
     used_fabrics: set[str] = field(default_factory=set)
     blocks: dict[str, Scalar] | None = None
     used_blocks: set[str] = field(default_factory=set)
+    guesses: dict[str, str] = field(default_factory=dict)
+    """Hints for names that are not defined, so that each is thought about once."""
     told_missing: frozenset[str] = frozenset()
     """Parts that no size has, which was reported once for all of them."""
 
@@ -50,8 +57,7 @@ class Setting:
         if self.fabrics is None or text in self.fabrics:
             self.used_fabrics.add(text)
             return slug(text)
-        known = tuple(self.fabrics)
-        hint = did_you_mean(text, known) or "define it under `fabrics`, or use one of: " + ", ".join(known)
+        hint = self._guess(text, tuple(self.fabrics), "fabrics")
         self.report.add(codes.UNDEFINED_FABRIC, place, f"no fabric is called {shown(text)}", hint)
         return None
 
@@ -60,10 +66,15 @@ class Setting:
         if self.blocks is None or text in self.blocks:
             self.used_blocks.add(text)
             return slug(text)
-        known = tuple(self.blocks)
-        hint = did_you_mean(text, known) or "define it under `blocks`, or use one of: " + ", ".join(known)
+        hint = self._guess(text, tuple(self.blocks), "blocks")
         self.report.add(codes.UNDEFINED_BLOCK, place, f"no block is called {shown(text)}", hint)
         return None
+
+    def _guess(self, text: str, known: tuple[str, ...], table: str) -> str:
+        """Return what an undefined name may mean. After many of them it is no slip of the pen any more."""
+        if text not in self.guesses and len(self.guesses) < MOST_GUESSES:
+            self.guesses[text] = did_you_mean(text, known)
+        return self.guesses.get(text) or f"define it under `{table}`, or use one of: {listed(known)}"
 
 
 @dataclass(frozen=True, slots=True)
@@ -155,8 +166,9 @@ class Entries:
 
 def is_misspelt(key: str, mapping: Mapping, record: Record) -> bool:
     """Tell whether an unknown key of the mapping is reported with the hint that it may mean this one."""
-    known = [field.key for field in record.fields]
-    return any(did_you_mean(other, known) == did_you_mean(key, known) for other in mapping.keys if other not in known)
+    known = tuple(field.key for field in record.fields)
+    unknown = [other for other in mapping.keys if other not in known]
+    return any(did_you_mean(other, known) == did_you_mean(key, known) for other in unknown[:MOST_UNKNOWN])
 
 
 def distinct(entries: Iterable[Entry], noun: str, report: Report) -> tuple[Entry, ...]:

@@ -5,7 +5,8 @@ from __future__ import annotations
 import datetime
 import difflib
 import re
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
+from functools import lru_cache
 
 from evenseam.problems import Code, Place, Report
 from evenseam.reading import codes
@@ -13,6 +14,10 @@ from evenseam.reading.kinds import Count, Markdown, Words
 from evenseam.reading.tree import Listing, Node, Scalar
 
 FORMAT_NUMBER = "1"
+LONGEST_GUESSED = 60
+"""Characters of a word for which a likely meaning is looked for."""
+MOST_LISTED = 12
+"""Known words that a hint lists."""
 
 _COLOUR = re.compile(r"#[0-9a-fA-F]{6}", re.ASCII)
 
@@ -138,13 +143,21 @@ def read_date(node: Node, report: Report) -> str | None:
     return text
 
 
-def did_you_mean(text: str, known: Sequence[str]) -> str:
+def did_you_mean(text: str, known: Iterable[str]) -> str:
     """Return a hint with the known word nearest to a text, or an empty text."""
-    near = difflib.get_close_matches(text.lower(), [word.lower() for word in known], n=1, cutoff=0.6)
-    if not near or len(text) > 80:
-        return ""
-    word = next(word for word in known if word.lower() == near[0])
-    return f"did you mean {word!r}?"
+    return _nearest(text.lower(), tuple(known)) if len(text) <= LONGEST_GUESSED else ""
+
+
+@lru_cache(maxsize=1000)
+def _nearest(text: str, known: tuple[str, ...]) -> str:
+    words = {word.lower(): word for word in reversed(known)}
+    near = difflib.get_close_matches(text, words, n=1, cutoff=0.6)
+    return f"did you mean {words[near[0]]!r}?" if near else ""
+
+
+def listed(known: Sequence[str]) -> str:
+    """Return the first few known words, for a hint."""
+    return ", ".join(known[:MOST_LISTED]) + (", …" if len(known) > MOST_LISTED else "")
 
 
 def either(words: Sequence[str]) -> str:

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from evenseam.problems import Label, Report
 from evenseam.reading import codes
 from evenseam.reading.kinds import Kind, Record, Table, Variants
-from evenseam.reading.leaves import did_you_mean, shown
+from evenseam.reading.leaves import did_you_mean, listed, shown
 from evenseam.reading.tree import Entry, Mapping, Node, is_none
 
 
@@ -93,7 +93,7 @@ def _report_nothing(entry: Entry, noun: str, known: tuple[str, ...], report: Rep
     is_removal = is_none(entry.value)
     message = f"there is no {noun}" + ("" if noun == entry.key.text else f" {name}")
     message += " to take away" if is_removal else " that this could be about"
-    hint = did_you_mean(entry.key.text, known) or ("known here: " + ", ".join(known) if known else "take the line out")
+    hint = did_you_mean(entry.key.text, known) or ("known here: " + listed(known) if known else "take the line out")
     report.add(codes.OVERRIDES_NOTHING, entry.key.place, message, hint)
 
 

@@ -44,42 +44,41 @@ class DrawnPiece:
 
 def simple_shape(points: Sequence[Point], what: str, place: Place, report: Report) -> Polygon | None:
     """Return a clockwise polygon without straight corners, or report why the points make none."""
-    corners = [_as_corner(point) for point in points]
+    corners = list(points)
     if len(corners) > 1 and corners[0] == corners[-1]:
         corners.pop()
     if len(corners) < 3:
         report.add(codes.TOO_FEW_CORNERS, place, f"{what} has {len(corners)} corners", "a shape needs at least three")
         return None
-    shape = tuple(corners)
+    drawn = Polygon(tuple(corners))
+    scale = _scale([drawn])
+    shape = _shape(drawn, scale)
     for corner, following in edges(shape):
         if corner == following:
-            report.add(
-                codes.REPEATED_CORNER,
-                place,
-                f"{what} has the corner {_written(corner)} twice in a row",
-                "write it once",
-            )
+            message = f"{what} has the corner {_written(_unscaled(corner, scale))} twice in a row"
+            report.add(codes.REPEATED_CORNER, place, message, "write it once")
             return None
     if doubled_area(shape) == 0 and all(turn(shape[0], shape[1], corner) == 0 for corner in shape):
         report.add(codes.NO_AREA, place, f"the corners of {what} lie on one line", "move one of them off the line")
         return None
     meeting = crossing(shape)
     if meeting:
-        message = f"the edges of {what} that start at {_written(meeting[0])} and {_written(meeting[1])} meet"
-        report.add(
-            codes.CROSSES_ITSELF, place, message, "list the corners in the order in which a pencil would draw them"
-        )
+        first, second = (_written(_unscaled(corner, scale)) for corner in meeting)
+        message = f"the edges of {what} that start at {first} and {second} meet"
+        hint = "list the corners in the order in which a pencil would draw them"
+        report.add(codes.CROSSES_ITSELF, place, message, hint)
         return None
     shape = without_straight_corners(shape)
-    return _as_polygon(shape if doubled_area(shape) > 0 else shape[::-1], 1)
+    return _as_polygon(shape if doubled_area(shape) > 0 else shape[::-1], scale)
 
 
 def check_convex(polygon: Polygon, what: str, place: Place, report: Report) -> bool:
     """Report a piece that bends inward, with straight cuts that split it into pieces that do not."""
-    shape = _shape(polygon, 1)
-    inward = inward_corners(shape)
+    scale = _scale([polygon])
+    inward = inward_corners(_shape(polygon, scale))
     if not inward:
         return True
+    shape = tuple(_as_corner(point) for point in polygon.corners)
     listed = " and ".join(_written(shape[index]) for index in inward)
     message = f"{what} bends inward at {listed}; straight seams cannot sew it in one piece"
     pieces = convex_pieces(shape)
@@ -162,9 +161,15 @@ def _report_gaps(whole: Shape, parts: list[Shape], scale: int, place: Place, rep
 
 def _regions(shapes: list[Shape]) -> list[list[Shape]]:
     """Put shapes that touch along an edge together."""
+    boxes = {id(shape): _box([shape]) for shape in shapes}
     regions: list[list[Shape]] = []
     for shape in shapes:
-        touching = [region for region in regions if any(share_edge(shape, other) for other in region)]
+        near = boxes[id(shape)]
+        touching = [
+            region
+            for region in regions
+            if any(_boxes_touch(near, boxes[id(other)]) and share_edge(shape, other) for other in region)
+        ]
         merged = [shape, *(other for region in touching for other in region)]
         regions = [*(region for region in regions if region not in touching), merged]
     return regions
@@ -179,7 +184,7 @@ def _named(drawn: DrawnPiece) -> str:
     return f"piece {drawn.id}"
 
 
-def _as_corner(point: Point) -> Corner:
+def _as_corner(point: Point) -> tuple[Fraction, Fraction]:
     assert isinstance(point.x, Fraction) and isinstance(point.y, Fraction), "the corners of a grid are rational"
     return point.x, point.y
 
@@ -191,10 +196,8 @@ def _scale(polygons: Sequence[Polygon]) -> int:
 
 
 def _shape(polygon: Polygon, scale: int) -> Shape:
-    """Return the corners times `scale`; as whole numbers when the scale makes them so."""
-    corners = [_as_corner(point) for point in polygon.corners]
-    if scale == 1:
-        return tuple(corners)
+    """Return the corners times `scale`, which makes them whole numbers."""
+    corners = (_as_corner(point) for point in polygon.corners)
     return tuple((int(x * scale), int(y * scale)) for x, y in corners)
 
 
@@ -226,6 +229,10 @@ def _box(shapes: Sequence[Shape]) -> tuple[Fraction, Fraction, Fraction, Fractio
 
 def _boxes_apart(one: tuple[Fraction, ...], other: tuple[Fraction, ...]) -> bool:
     return one[2] <= other[0] or other[2] <= one[0] or one[3] <= other[1] or other[3] <= one[1]
+
+
+def _boxes_touch(one: tuple[Fraction, ...], other: tuple[Fraction, ...]) -> bool:
+    return one[2] >= other[0] and other[2] >= one[0] and one[3] >= other[1] and other[3] >= one[1]
 
 
 def _written(corner: Corner) -> str:

@@ -12,7 +12,7 @@ from evenseam.reading import codes
 from evenseam.reading.compose import parse_tree
 from evenseam.reading.entries import Entries, Setting, given, slug
 from evenseam.reading.format import CHANGE, PATTERN
-from evenseam.reading.leaves import did_you_mean, read_date, shown
+from evenseam.reading.leaves import did_you_mean, listed, read_date, shown
 from evenseam.reading.lengths import read_stated
 from evenseam.reading.shape import UNIT_OF_WORD, check_shape, mapping_of
 from evenseam.reading.sizes import read_projects, read_sizes
@@ -108,7 +108,7 @@ def _read_claims(entries: Entries, sizes: tuple[Entry, ...], drafted: Unit) -> t
     for entry in node.entries:
         size = slug(entry.key.text)
         if size not in known:
-            hint = did_you_mean(entry.key.text, tuple(known.values())) or "known here: " + ", ".join(known.values())
+            hint = did_you_mean(entry.key.text, tuple(known.values())) or "known here: " + listed(tuple(known.values()))
             entries.setting.report.add(
                 codes.UNDEFINED_SIZE, entry.key.place, f"no size is called {shown(entry.key.text)}", hint
             )

@@ -7,7 +7,7 @@ from evenseam.pattern import BATTING
 from evenseam.problems import Report
 from evenseam.reading import codes
 from evenseam.reading.drawn_values import read_corners, read_grid_size, read_placement
-from evenseam.reading.entries import slug
+from evenseam.reading.entries import MOST_UNKNOWN, slug
 from evenseam.reading.format import EDITION, PATTERN, SIZE
 from evenseam.reading.kinds import (
     BlockName,
@@ -39,6 +39,7 @@ from evenseam.reading.kinds import (
 from evenseam.reading.leaves import (
     FORMAT_NUMBER,
     did_you_mean,
+    listed,
     read_choice,
     read_colour,
     read_count,
@@ -94,12 +95,18 @@ def _check_record(node: Node, record: Record, unit: Unit, report: Report, is_ove
     mapping = mapping_of(node, record.name, report)
     if mapping is None:
         return
+    unknown: list[Entry] = []
     for entry in mapping.entries:
         field = record.field(entry.key.text)
         if field is None:
-            _report_unknown(entry, mapping, record, report)
+            unknown.append(entry)
         elif not _is_taken_away(entry.value, field, is_over):
             check_shape(entry.value, field.kind, unit, report, is_over=is_over)
+    for entry in unknown[:MOST_UNKNOWN]:
+        _report_unknown(entry, mapping, record, report)
+    if len(unknown) > MOST_UNKNOWN:
+        message = f"here and below are {len(unknown) - MOST_UNKNOWN} more keys that are none of the {record.name}"
+        report.add(codes.TOO_MANY, unknown[MOST_UNKNOWN].key.place, message, "mend the ones above first")
 
 
 def _is_taken_away(value: Node, field: Field, is_over: bool) -> bool:
@@ -118,7 +125,7 @@ def _report_unknown(entry: Entry, mapping: Mapping, record: Record, report: Repo
     elif record in (SIZE, EDITION) and PATTERN.field(key):
         hint = f"{key!r} belongs to the whole pattern: write it at the top of the file"
     else:
-        hint = did_you_mean(key, known) or f"known here: {', '.join(known)}"
+        hint = did_you_mean(key, known) or f"known here: {listed(known)}"
     report.add(codes.UNKNOWN_KEY, entry.key.place, message, hint)
 
 

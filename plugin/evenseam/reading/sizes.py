@@ -51,14 +51,19 @@ def read_projects(
     drawings = Drawings()
     used_fabrics: set[str] = set()
     used_blocks: set[str] = set()
+    guesses: dict[str, str] = {}
     projects: list[Project] = []
     layers = [_Layers(size, base, _mapping(size)) for size in sizes]
     _check_editions([layer.merged for layer in layers], base, report)
     for layer in layers:
+        if len(report.problems) > ENOUGH and report.has_errors():
+            break
         check_overrides(base, layer.over, SIZE, report)
         _check_editions([layer.merged], layer.over, report)
         for unit, node in _editions(layer.merged, drafted):
-            setting = Setting(report, drafted, unit, used_fabrics=used_fabrics, used_blocks=used_blocks)
+            setting = Setting(
+                report, drafted, unit, used_fabrics=used_fabrics, used_blocks=used_blocks, guesses=guesses
+            )
             setting.told_missing = told
             setting.edition_places = tuple(_edition_places((base, layer.over), unit))
             laid = layer.merged
@@ -75,6 +80,10 @@ def read_projects(
         _check_used(base, "fabrics", used_fabrics, report)
         _check_used(base, "blocks", used_blocks, report)
     return tuple(projects)
+
+
+ENOUGH = 500
+"""Problems after which further sizes are not read: they would mostly repeat what is wrong above them."""
 
 
 @dataclass(frozen=True)
