@@ -10,12 +10,11 @@ from evenseam.figures import Pen
 from evenseam.figures.callouts import PITCH, Callout, draw_callouts
 from evenseam.figures.clipping import Window
 from evenseam.figures.drawing import Label
+from evenseam.figures.folding import mirrored, mirrored_point
 from evenseam.figures.frame import at, rectangle
-from evenseam.figures.half_plane import mirrored, mirrored_point
 from evenseam.figures.lettering import label_box
 from evenseam.figures.scenes.turning import stitching
 from evenseam.figures.spot import label_spot, middle_of
-from evenseam.figures.workbench import hull
 from evenseam.geometry import Polygon
 from hypothesis import assume, given
 from hypothesis import strategies as st
@@ -90,15 +89,6 @@ def test_the_seam_round_the_layers_is_open_in_the_middle_of_its_edge(edge: str) 
     assert middle == expected[edge]
     length = sum(LineString([(float(a.x), float(a.y)), (float(b.x), float(b.y))]).length for a, b in pairwise(way))
     assert length == pytest.approx(2 * (11.5 + 8.5) - 4)
-
-
-@given(st.lists(POINTS, min_size=3, max_size=12))
-def test_the_hull_is_the_hull(points: list[object]) -> None:
-    reference = MultiPoint([(float(p.x), float(p.y)) for p in points]).convex_hull  # type: ignore[attr-defined]
-    assume(reference.geom_type == "Polygon")
-    made = hull((Polygon(tuple(points)),))  # type: ignore[arg-type]
-    assert as_shapely(made).symmetric_difference(reference).area < 1e-9
-    assert made.signed_area > 0
 
 
 @given(POINTS, POINTS)

@@ -7,7 +7,7 @@ from itertools import combinations
 from random import Random
 
 import pytest
-from evenseam.figures.paper.placing import Item, least_sheets, lay_out
+from evenseam.figures.paper.placing import Item, lay_out, least_sheets
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from shapely.geometry import box

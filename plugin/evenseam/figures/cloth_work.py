@@ -6,7 +6,6 @@ from collections.abc import Callable, Iterable
 from fractions import Fraction
 
 from evenseam.exact import Number
-from evenseam.figures.allowance import raw_outline
 from evenseam.figures.drawing import LABEL_SIZE, Pen, Side, Stroke, Tone
 from evenseam.figures.frame import Frame
 from evenseam.figures.spot import label_spot
@@ -68,11 +67,6 @@ def draw_letter(
     spot, size = found
     pen.label(spot, text, size=size, on_fabric=fabric, side=side)
     return True
-
-
-def raw_edge(work: Workpiece) -> Polygon:
-    """Return the raw edge of a workpiece in its own measure."""
-    return raw_outline(work.outline, work.seam) if work.seam > 0 else work.outline
 
 
 def _letter_by(pen: Pen) -> Callable[[Patch], str]:

@@ -86,9 +86,11 @@ _last_walk: list[tuple[PatternSheet, Mapping[str, Bench]]] = []
 
 def _benches_of(sheet: PatternSheet) -> Mapping[str, Bench]:
     """Walk the program of a sheet; the walk is kept, for a sheet has many pictures and they are drawn one by one."""
-    if not _last_walk or _last_walk[0][0] is not sheet:
-        _last_walk[:] = [(sheet, walk(sheet))]
-    return _last_walk[0][1]
+    kept = _last_walk[0] if _last_walk else None
+    if kept is None or kept[0] is not sheet:
+        kept = (sheet, walk(sheet))
+        _last_walk[:] = [kept]
+    return kept[1]
 
 
 def _draw_step(scene: Scene, step: Step) -> None:

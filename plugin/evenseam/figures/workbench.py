@@ -8,7 +8,7 @@ from fractions import Fraction
 
 from evenseam.exact import Number
 from evenseam.figures.workpiece import Patch, Workpiece, in_a_row, plain
-from evenseam.geometry import Point, Polygon
+from evenseam.geometry import Point, Polygon, convex_hull
 from evenseam.pattern import (
     BATTING,
     AddBorderStrips,
@@ -59,26 +59,14 @@ def block_workpiece(block: Block, seam: Number, piece_ids: tuple[str, ...] = ())
     )
     if len(chosen) == len(block.pieces):
         return Workpiece(block.id, patches, block.outline.scaled(across, down), seam)
-    work = Workpiece(block.id, patches, hull(tuple(patch.outline for patch in patches)), seam)
+    work = Workpiece(block.id, patches, outline_of(patches), seam)
     left, top, _, _ = work.outline.bounds
     return work.moved(Point(-left, -top))
 
 
-def hull(polygons: tuple[Polygon, ...]) -> Polygon:
-    """Return the smallest convex outline of polygons, clockwise; what is sewn with straight seams fills it."""
-    points = sorted({(corner.x, corner.y) for polygon in polygons for corner in polygon.corners})
-    lower: list[tuple[Number, Number]] = []
-    upper: list[tuple[Number, Number]] = []
-    for half, ordered in ((lower, points), (upper, list(reversed(points)))):
-        for x, y in ordered:
-            while len(half) > 1 and _turn(half[-2], half[-1], (x, y)) <= 0:
-                half.pop()
-            half.append((x, y))
-    return Polygon(tuple(Point(x, y) for x, y in (*lower[:-1], *upper[:-1])))
-
-
-def _turn(a: tuple[Number, Number], b: tuple[Number, Number], c: tuple[Number, Number]) -> Number:
-    return (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])
+def outline_of(patches: tuple[Patch, ...]) -> Polygon:
+    """Return the outline of patches that are sewn together: straight seams leave it convex."""
+    return convex_hull(corner for patch in patches for corner in patch.outline.corners)
 
 
 class _Walk:

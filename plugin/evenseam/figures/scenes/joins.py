@@ -7,11 +7,11 @@ from fractions import Fraction
 from evenseam.figures.allowance import raw_outline
 from evenseam.figures.cloth_work import draw_work
 from evenseam.figures.drawing import Stroke
+from evenseam.figures.folding import between
 from evenseam.figures.frame import Frame, at
-from evenseam.figures.half_plane import between
 from evenseam.figures.rational import length_of, rational, rational_point
 from evenseam.figures.scene import Scene
-from evenseam.figures.workbench import hull
+from evenseam.figures.workbench import outline_of
 from evenseam.figures.workpiece import Patch, Workpiece
 from evenseam.geometry import Point
 from evenseam.pattern import Block, JoinPieces, Step
@@ -29,7 +29,7 @@ def draw_join(scene: Scene, step: Step, operation: JoinPieces) -> None:
     block = scene.sheet.project.block(operation.block)
     first = _part(scene, block, operation.first_pieces)
     second = _part(scene, block, operation.second_pieces)
-    whole = hull((first.outline, second.outline))
+    whole = outline_of(first.patches + second.patches)
     seam = _common(first, second)
     left, top, right, bottom = raw_outline(whole, scene.seam).bounds
     frame = Frame.fitting(right - left, bottom - top, SIDE, SIDE + 70)
@@ -61,7 +61,7 @@ def _part(scene: Scene, block: Block, pieces: tuple[str, ...]) -> Workpiece:
         for piece in block.pieces
         if piece.id in pieces
     )
-    return Workpiece("", patches, hull(tuple(patch.outline for patch in patches)), scene.seam)
+    return Workpiece("", patches, outline_of(patches), scene.seam)
 
 
 def _common(first: Workpiece, second: Workpiece) -> tuple[Point, Point]:

@@ -9,8 +9,8 @@ from evenseam.figures.allowance import raw_outline
 from evenseam.figures.callouts import Callout, draw_callouts
 from evenseam.figures.cloth_work import draw_letter, draw_work
 from evenseam.figures.drawing import LABEL_SIZE, SMALL_SIZE, Ink, Side, Stroke, Tone
+from evenseam.figures.folding import mirrored
 from evenseam.figures.frame import Frame, at
-from evenseam.figures.half_plane import mirrored
 from evenseam.figures.rational import length_of, rational, rational_point, rational_polygon
 from evenseam.figures.scene import Scene
 from evenseam.figures.spot import label_spot
@@ -22,7 +22,7 @@ from evenseam.piecing import Section
 PANEL = Fraction(176)
 BETWEEN = Fraction(64)
 SMALL_PANEL = Fraction(92)
-SMALL_GAP = Fraction(14)
+SMALL_GAP = Fraction(34)
 
 
 def draw_section(scene: Scene, step: Step, operation: PieceSection) -> None:
@@ -136,11 +136,11 @@ def _draw_first_patches(scene: Scene, work: Workpiece, labels: dict[str, str], o
     seam = _seam(scene, work, operation)
     raw = rational_polygon(raw_outline(work.outline, work.seam))
     left, top, right, bottom = _bounds_of(raw, *(_cut_patch(scene, work, patch, seam) for patch in (first, second)))
-    frame = Frame.fitting(right - left, bottom - top, (PANEL * 2 + BETWEEN - 2 * 34) / 3, SMALL_PANEL + 40)
+    frame = Frame.fitting(right - left, bottom - top, (PANEL * 2 + BETWEEN - 2 * SMALL_GAP) / 3, SMALL_PANEL + 40)
     wide, high = frame.length(right - left), frame.length(bottom - top)
     one, two = (_cut_patch(scene, work, patch, seam) for patch in (first, second))
     for number, words in enumerate(("1 lay", "2 sew", "3 flip, press")):
-        place = frame.moved_to(at((wide + 34) * number - frame.length(left), -frame.length(top)))
+        place = frame.moved_to(at((wide + SMALL_GAP) * number - frame.length(left), -frame.length(top)))
         scene.pen.area(place.polygon(raw), Tone.PAPER)
         scene.pen.cloth((place.polygon(one),), first.fabric)
         if number == 0:
@@ -157,7 +157,7 @@ def _draw_first_patches(scene: Scene, work: Workpiece, labels: dict[str, str], o
             scene.pen.cloth((place.polygon(two),), second.fabric)
             draw_letter(scene.pen, place.polygon(second.outline), labels[second.piece], second.fabric)
             draw_letter(scene.pen, place.polygon(first.outline), labels[first.piece], first.fabric)
-        middle = (wide + 34) * number + wide / 2
+        middle = (wide + SMALL_GAP) * number + wide / 2
         scene.pen.label(at(middle, high + 11), words, size=SMALL_SIZE, ink=Ink.QUIET)
     return high + 18
 
