@@ -6,7 +6,10 @@ import pytest
 from hypothesis import HealthCheck, settings
 
 settings.register_profile(
-    "evenseam", deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow, HealthCheck.data_too_large]
+    "evenseam",
+    deadline=None,
+    derandomize=True,
+    suppress_health_check=[HealthCheck.too_slow, HealthCheck.data_too_large],
 )
 settings.load_profile("evenseam")
 

@@ -26,6 +26,7 @@ from evenseam.wording.document import (
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from support.document_words import every_block, every_run, figures_of, words_of
+from support.pattern_texts import SMALL, pattern_from
 from support.samples import FOG, LAMP, MUG_RUG, PATTERN, REED, SEA, WALL_HANGING
 
 PLACE = Place("patterns/sample/pattern.yaml", 40, 7, 60, 1)
@@ -275,6 +276,30 @@ def links_of(inlines: tuple[object, ...]) -> list[Link]:
             found.append(inline)
         found += links_of(getattr(inline, "inlines", ()))
     return found
+
+
+class TestPlaces:
+    """In a pattern file, a problem is reported at the line and column of the word itself."""
+
+    @pytest.mark.parametrize(
+        ("written", "marked"),
+        [
+            ("introduction: |\n  One line.\n\n  Cut 2 1/2 in strips.\n", "2 1/2 in"),
+            ("introduction: |-\n    Cut {{ no_such_figure }} strips.\n", "{{ no_such_figure }}"),
+            ('introduction: "Cut 12 cm strips."\n', "12 cm"),
+            ("introduction: Leave ten inches open.\n", "ten inches"),
+            ("words:\n  layer: |\n    First.\n    Then {{ 2 * 2 }} more.\n", "{{ 2 * 2 }}"),
+        ],
+    )
+    def test_marked_word(self, written: str, marked: str) -> None:
+        text = SMALL.replace("sizes:", f"{written}sizes:")
+        pattern = pattern_from(text)
+        sheet = compute_sheet(pattern, pattern.projects[0]).value
+        assert sheet is not None
+        (problem,) = check_prose(sheet)
+        assert problem.place is not None
+        line = text.splitlines()[problem.place.line - 1]
+        assert line[problem.place.column - 1 : problem.place.end_column - 1] == marked
 
 
 ODD = "a*b_c`d`[e](f)<g>![h](i)|j|{{ k }}{% l %}&amp;\\#1. ~m~ \"n\" 'o' (p) + - ="

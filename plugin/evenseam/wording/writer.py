@@ -115,6 +115,7 @@ def _glance_values(scribe: Scribe) -> dict[str, object]:
             {"name": block.name, "width": block.width, "height": block.height, "count": _uses(sheet, block.id)}
             for block in used
         ],
+        "is_single": len(used) == 1 and _uses(sheet, used[0].id) == 1 and "sashing_width" not in dict(sheet.figures),
         "rows": project.arrangement.rows.whole,
         "columns": project.arrangement.columns.whole,
         "sashing": dict(sheet.figures).get("sashing_width"),
