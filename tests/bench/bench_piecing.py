@@ -18,7 +18,7 @@ from evenseam.geometry import Polygon, arrange  # noqa: E402
 from evenseam.piecing import piece_block  # noqa: E402
 from evenseam.piecing.fewest import FewestSections  # noqa: E402
 from evenseam.piecing.peel import Peeler  # noqa: E402
-from support.drawings import block_of, random_partition, split_squares, squares, triangle_hexagon  # noqa: E402
+from support.drawings import block_of, random_partition, rings_of_strips, split_squares, squares, triangle_hexagon  # noqa: E402
 
 PIECES = (30, 60, 100, 150)
 
@@ -34,6 +34,8 @@ def drawings() -> Iterator[tuple[str, list[Polygon]]]:
         yield "half-square triangles", split_squares(across, down, lambda x, y: "/\\"[(x + y) % 2])
     for across, down in ((4, 2), (5, 3), (5, 5), (6, 6)):
         yield "quarter-square triangles", split_squares(across, down, lambda x, y: "/\\")
+    for strips in (26, 56, 96, 146):
+        yield "strips round and round", rings_of_strips(strips)
     for side in (2, 3, 4, 5):
         yield "hexagon of triangles, with roots", triangle_hexagon(side)
 

@@ -171,3 +171,24 @@ def merged_grid(random: Random, across: int, down: int, pieces: int) -> list[Pol
             misses += 1
     random.shuffle(cells)
     return cells
+
+
+def rings_of_strips(strips: int) -> list[Polygon]:
+    """Four squares with strips sewn round and round them: every seam but the first two can only be opened in turn."""
+    cells = squares(2, 2)
+    one, left, top, right, bottom = Fraction(1), Fraction(0), Fraction(0), Fraction(2), Fraction(2)
+    for number in range(strips):
+        match number % 4:
+            case 0:
+                top -= 1
+                cells.append(Polygon.rectangle(left, top, right - left, one))
+            case 1:
+                cells.append(Polygon.rectangle(right, top, one, bottom - top))
+                right += 1
+            case 2:
+                cells.append(Polygon.rectangle(left, bottom, right - left, one))
+                bottom += 1
+            case _:
+                left -= 1
+                cells.append(Polygon.rectangle(left, top, one, bottom - top))
+    return cells

@@ -13,7 +13,16 @@ from evenseam.pattern import Block, Method
 from evenseam.piecing import PiecedBlock, piece_block
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from support.drawings import block_of, drawn, merged_grid, random_partition, split_squares, squares, triangle_hexagon
+from support.drawings import (
+    block_of,
+    drawn,
+    merged_grid,
+    random_partition,
+    rings_of_strips,
+    split_squares,
+    squares,
+    triangle_hexagon,
+)
 from support.samples import CONVEX_LANTERN
 from support.sewing_check import check_sewing, fewest_by_opening_every_line, fewest_by_trying_everything, shape_of
 
@@ -54,8 +63,9 @@ class TestSewingOrder:
             split_squares(4, 4, lambda x, y: "/\\"[(x + y) % 2]),
             split_squares(3, 3, lambda x, y: "/\\"),
             triangle_hexagon(2),
+            rings_of_strips(60),
         ],
-        ids=["squares", "half-square triangles", "quarter-square triangles", "hexagon of triangles"],
+        ids=["squares", "half-square triangles", "quarter-square triangles", "hexagon of triangles", "rings of strips"],
     )
     def test_grids_can_be_sewn_as_told(self, outlines: list[Polygon], method: Method) -> None:
         block = block_of(outlines, method)

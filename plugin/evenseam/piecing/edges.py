@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from evenseam.exact import Number, sign
+from evenseam.exact import sign
 from evenseam.geometry import Point, Polygon
 from evenseam.piecing.pieced import PiecedBlock, Section, SectionJoin
+from evenseam.piecing.seam_tree import InOrder
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,11 +63,11 @@ def _edge(pieced: PiecedBlock, section: Section, start: Point, end: Point) -> Se
             start,
             end,
             join,
-            tuple(sorted(along, key=lambda stretch: _Along((stretch.start - start).dot(end - start)))),
+            tuple(sorted(along, key=lambda stretch: InOrder(((stretch.start - start).dot(end - start),)))),
             tuple(
                 sorted(
                     (point for point in join.match_points if whole.holds(point)),
-                    key=lambda point: _Along((point - start).dot(end - start)),
+                    key=lambda point: InOrder(((point - start).dot(end - start),)),
                 )
             ),
         )
@@ -90,13 +91,3 @@ def _shared(start: Point, end: Point, outline: Polygon) -> tuple[Point, Point] |
         if sign(step.dot(finish - begin)) > 0:
             return begin, finish
     return None
-
-
-@dataclass(frozen=True, slots=True)
-class _Along:
-    """An exact number that can be sorted whatever its kind."""
-
-    number: Number
-
-    def __lt__(self, other: _Along) -> bool:
-        return sign(self.number - other.number) < 0

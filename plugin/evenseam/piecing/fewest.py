@@ -12,6 +12,7 @@ over that side, and what was one section is still one. Three things follow, and 
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass, field
 
 from evenseam.exact import sign
@@ -57,7 +58,7 @@ class FewestSections:
             return 1
         self.steps += 1
         options = self.partings(pieces)
-        apart = next(((one, other) for one, other in options if self._are_strangers(one, other)), None)
+        apart = next(((one, other) for one, other in options if self.are_strangers(one, other)), None)
         if apart is not None:
             count = self.fewest(apart[0]) + self.fewest(apart[1])
         else:
@@ -98,7 +99,8 @@ class FewestSections:
                 best = min(best, count + self.fewest(other))
         return best
 
-    def _are_strangers(self, one: int, other: int) -> bool:
+    def are_strangers(self, one: int, other: int) -> bool:
+        """Tell whether no section holds pieces of both sets."""
         if one.bit_count() > other.bit_count():
             one, other = other, one
         return not any(self.friends[piece] & other for piece in members(one))
@@ -127,7 +129,7 @@ def _friends(peeler: Peeler, lines: tuple[ArrangedLine, ...]) -> tuple[int, ...]
             key=lambda line: abs((line.left & pieces).bit_count() - (line.right & pieces).bit_count()),
         )
         one, other = sides(line, pieces)
-        if can_be_crossed(line, pieces):
+        if any(peeler.is_one_section(smallest_around(bridge, pieces, inside)) for bridge in bridges(line, pieces)):
             for piece in members(one):
                 for partner in members(other):
                     pair = 1 << piece | 1 << partner
@@ -154,25 +156,24 @@ def smallest_around(wanted: int, pieces: int, lines: list[ArrangedLine]) -> int:
     return pieces
 
 
-def can_be_crossed(line: ArrangedLine, pieces: int) -> bool:
-    """Tell whether some section might reach across a separating line; no is certain, yes is not.
+def bridges(line: ArrangedLine, pieces: int) -> Iterator[int]:
+    """Yield sets of pieces one of which every section that reaches across a separating line holds whole.
 
-    The first piece of a section to be sewn on across the line has a whole edge on it, and what was sewn before ends
-    at both ends of that edge. The outline stays convex, so at neither end may the two together bend inward::
+    The first piece of such a section to be sewn on across the line has a whole edge on it, and what was sewn before
+    lies along all of that edge and ends at both its ends. The outline stays convex, so at neither end may the two
+    together bend inward::
 
         ----o====x====o----    piece x above, edges of the others below: corners below at both ends, no bend
             |  y | z  |
     """
     lying = line.edges_of(pieces)
-    for is_right in (False, True):
-        here = [edge for edge in lying if edge.is_right is is_right]
-        starts = {edge.start: edge for edge in lying if edge.is_right is not is_right}
-        ends = {edge.end: edge for edge in lying if edge.is_right is not is_right}
-        for edge in here:
-            begins, finishes = starts.get(edge.start), ends.get(edge.end)
-            if begins and finishes and _is_convex_across(edge, begins, finishes):
-                return True
-    return False
+    for edge in lying:
+        beyond = [other for other in lying if other.is_right is not edge.is_right]
+        begins = next((other for other in beyond if other.start == edge.start), None)
+        finishes = next((other for other in beyond if other.end == edge.end), None)
+        if begins and finishes and _is_convex_across(edge, begins, finishes):
+            along = [other for other in beyond if other.start >= edge.start and other.end <= edge.end]
+            yield sum(1 << other.piece for other in (edge, *along))
 
 
 def _is_convex_across(edge: EdgeOnLine, begins: EdgeOnLine, finishes: EdgeOnLine) -> bool:

@@ -10,9 +10,9 @@ from evenseam.exact import Number, sign
 from evenseam.geometry import Arrangement, Point, Polygon, arrange, members, split_convex
 from evenseam.pattern import Block
 from evenseam.piecing.pieced import Seam
-from evenseam.piecing.seam_tree import before, sides
+from evenseam.piecing.seam_tree import InOrder, sides
 
-MOST_TRIES = 300
+MOST_TRIES = 150
 """Lines tried for one locked set before the search for the fewest added seams is given up and says so."""
 
 MOST_LOCKED = 24
@@ -218,7 +218,8 @@ def _lines(cells: tuple[_Cell, ...], most_cuts: int) -> Iterator[_Line]:
         seen.add(on_line)
     # Cutting the pieces takes the most time, so it is left until a line is wanted.
     for _, found in sorted(alike.items()):
-        yield from sorted((_line(cells, arrangement, pair, crossing) for pair, crossing in found), key=_Wished)
+        lines = [_line(cells, arrangement, pair, crossing) for pair, crossing in found]
+        yield from sorted(lines, key=lambda line: InOrder(line.wish))
 
 
 def _crossed(arrangement: Arrangement, start: int, end: int) -> tuple[int, int]:
@@ -260,13 +261,3 @@ def _seam_between(halves: tuple[Polygon, Polygon], start: Point, direction: Poin
     on_line = [corner for corner in halves[0].corners if sign(direction.cross(corner - start)) == 0]
     first, last = on_line[0], on_line[-1]
     return Seam(first, last) if sign(direction.dot(last - first)) > 0 else Seam(last, first)
-
-
-@dataclass(frozen=True, slots=True)
-class _Wished:
-    """Sorts lines by what speaks for them, exactly."""
-
-    line: _Line
-
-    def __lt__(self, other: _Wished) -> bool:
-        return before(self.line.wish, other.line.wish)

@@ -73,6 +73,16 @@ def before(one: tuple[Number | int, ...], other: tuple[Number | int, ...]) -> bo
     return False
 
 
+@dataclass(frozen=True, slots=True)
+class InOrder:
+    """A row of exact numbers that can be sorted whatever their kinds."""
+
+    row: tuple[Number | int, ...]
+
+    def __lt__(self, other: InOrder) -> bool:
+        return before(self.row, other.row)
+
+
 def points_to_match(line: ArrangedLine, first: int, second: int) -> int:
     """Count the points of a seam where a seam of each side ends."""
     return len(inner_ends(line, first) & inner_ends(line, second))

@@ -2,15 +2,16 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 from evenseam.exact import Number, sign
 from evenseam.geometry import ArrangedLine, members
 from evenseam.piecing.fewest import FewestSections
 from evenseam.piecing.peel import Peeler
-from evenseam.piecing.seam_tree import Parting, Ruler, SeamTree, before, points_to_match, sides
+from evenseam.piecing.seam_tree import InOrder, Parting, Ruler, SeamTree, before, points_to_match, sides
 
-_MOST_CHOICES = 3000
+_MOST_CHOICES = 400
 """Sets of pieces looked at to choose among equally few sections; after that the first line that fits is taken."""
 
 
@@ -79,34 +80,44 @@ class _Choice:
 
     def _best_parting(self, pieces: int) -> _Rated:
         chosen: tuple[tuple[Number | int, ...], _Rated] | None = None
-        for line in self._lines(pieces):
+        for line in self._fitting(pieces):
             first, second = sides(line, pieces)
             one, other = self.best(first), self.best(second)
             matches = one.match_points + other.match_points + points_to_match(line, first, second)
             unevenness = one.unevenness + other.unevenness
-            imbalance = abs(first.bit_count() - second.bit_count())
-            wish = (unevenness, matches, -self.ruler.square_of_length(*line.chord(pieces)), imbalance, first)
+            wish = (unevenness, matches, *self._nearer(line, pieces))
             if chosen is None or before(wish, chosen[0]):
                 chosen = wish, _Rated(unevenness, matches, Parting(pieces, line, one.tree, other.tree))
+            if len(self.rated) > _MOST_CHOICES:
+                break
         if chosen is None:
             raise ValueError(f"no line parts {list(members(pieces))} as the search did")
         return chosen[1]
 
-    def _lines(self, pieces: int) -> list[ArrangedLine]:
-        """Return the lines that a tree with the fewest sections may open first."""
+    def _fitting(self, pieces: int) -> Iterator[ArrangedLine]:
+        """Yield the lines that a tree with the fewest sections may open first, long seams before short ones."""
         fewest = self.search.fewest(pieces)
-        fitting: list[ArrangedLine] = []
-        for line in self.search.lines:
-            if not line.separates(pieces):
-                continue
+        lines = [line for line in self.search.lines if line.separates(pieces)]
+        lines.sort(key=lambda line: InOrder(self._nearer(line, pieces)))
+        for line in lines:
             one, other = sides(line, pieces)
-            if self.search.at_least(one) + self.search.at_least(other) > fewest:
-                continue
-            if self.search.fewest(one) + self.search.fewest(other) == fewest:
-                fitting.append(line)
-                if len(self.rated) > _MOST_CHOICES:
-                    break
-        return fitting
+            if self.search.are_strangers(one, other):
+                # No section reaches across, whatever is opened first: only the order of the seams is to be chosen.
+                yield line
+                return
+        for line in lines:
+            one, other = sides(line, pieces)
+            if (
+                self.search.at_least(one) + self.search.at_least(other) <= fewest
+                and self.search.fewest(one) + self.search.fewest(other) == fewest
+            ):
+                yield line
+
+    def _nearer(self, line: ArrangedLine, pieces: int) -> tuple[Number | int, ...]:
+        """Return what speaks for a line by itself."""
+        first, second = sides(line, pieces)
+        imbalance = abs(first.bit_count() - second.bit_count())
+        return -self.ruler.square_of_length(*line.chord(pieces)), imbalance, first
 
 
 @dataclass(frozen=True, slots=True)
