@@ -78,14 +78,15 @@ def _use(scribe: Scribe, cut: Cut) -> Markdown:
 
 def _line(scribe: Scribe, plan: CuttingPlan, line: CuttingLine) -> dict[str, Any]:
     cuts = [scribe.sheet.cuts.cut(subcut.cut) for subcut in line.subcuts]
-    known = [side for cut in cuts for side in (cut.width, cut.height)]
+    whole = None if line.subcuts else _cut_of_whole_strips(scribe, plan, line)
+    known = [side for cut in (*cuts, *([whole] if whole else ())) for side in (cut.width, cut.height)]
     return {
         "count": line.count,
         "width": scribe.length(line.strip_width, *known),
         "length": scribe.length(line.strip_length, *known),
         "is_full_width": line.is_full_width,
         "is_across": line.direction is StripDirection.ACROSS,
-        **_whole_strips(scribe, plan, line),
+        **_whole_strips(plan, whole),
         "subcuts": [_subcut(scribe, plan, subcut, cut) for subcut, cut in zip(line.subcuts, cuts, strict=True)],
     }
 
@@ -109,9 +110,8 @@ def _noun_of_subcut(plan: CuttingPlan, subcut: SubcutLine, cut: Cut) -> str:
     return "panel" if any(joined.cut == cut.id and joined.panels for joined in plan.joined) else "length"
 
 
-def _whole_strips(scribe: Scribe, plan: CuttingPlan, line: CuttingLine) -> dict[str, Any]:
+def _whole_strips(plan: CuttingPlan, cut: Cut | None) -> dict[str, Any]:
     """Return what strips that are not subcut are for, and what they are called."""
-    cut = None if line.subcuts else _cut_of_whole_strips(scribe, plan, line)
     if cut is None:
         return {"whole": "", "noun": "strip"}
     is_square = any(bias.cut == cut.id for bias in plan.bias)
