@@ -234,7 +234,8 @@ class TestCuttingSentences:
 
     def test_proved_or_bounded(self) -> None:
         assert (
-            "needs at least" not in self.text((self.line(1, self.subcut(1)),)).split("### Deep Sea (D)")[1].split("###")[0]
+            "needs at least"
+            not in self.text((self.line(1, self.subcut(1)),)).split("### Deep Sea (D)")[1].split("###")[0]
         )
         assert "Any plan of strips and subcuts needs at least" in self.text(
             (self.line(1, self.subcut(1)),), is_shortest=False
