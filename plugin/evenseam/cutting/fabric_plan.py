@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
+from fractions import Fraction
 
 from evenseam.cutting.codes import USABLE_WIDTH_NOT_POSITIVE
 from evenseam.cutting.lines import cutting_lines
@@ -14,7 +15,7 @@ from evenseam.cutting.request import FabricRequest, Request
 from evenseam.cutting.requesting import rectangles, request_fabric
 from evenseam.cutting.sections import Column, Layout, lay_out
 from evenseam.cutting.where import place_of
-from evenseam.cutting.yardage import needed_length, shop_length, squaring_up
+from evenseam.cutting.yardage import needed_length, shop_length, sold_for, squaring_up
 from evenseam.pattern import Cut, Fabric, Project, Quantity
 from evenseam.problems import Report
 
@@ -35,7 +36,11 @@ def plan_fabric(fabric: Fabric, cuts: tuple[Cut, ...], project: Project, report:
     report.problems += own.problems
     if own.has_errors() or not asked.requests:
         return None
-    plan = _as_plan(fabric, asked, usable_width, lay_out(asked.requests, asked.width), cuts, project)
+
+    def bought(steps: int) -> Fraction:
+        return sold_for(asked.scale.length(steps), project.unit)
+
+    plan = _as_plan(fabric, asked, usable_width, lay_out(asked.requests, asked.width, bought), cuts, project)
     return Material(fabric.id, fabric.name, plan.length, shop_length(fabric.name, plan.length), None, plan)
 
 

@@ -13,16 +13,18 @@ across the whole width.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
+from fractions import Fraction
 
 from evenseam.cutting.demand import Demand, Pattern
 from evenseam.cutting.knapsack import Choice, best_filling
 from evenseam.cutting.merging import Merged, Slot, Strip
 from evenseam.cutting.request import Request
-from evenseam.cutting.search import shortest_strips, simple_bound
+from evenseam.cutting.search import MOST_PIVOTS, shortest_strips, simple_bound
 from evenseam.cutting.strips import fill_strips
 
+_PIVOTS_OF_A_TRIAL = 300
 _MOST_OPENED = 4
 """So many high strips are tried as sections at most."""
 
@@ -82,8 +84,12 @@ class Layout:
         return sum(section.height for section in self.sections) + sum(strip.height for strip in self.strips)
 
 
-def lay_out(requests: Sequence[Request], width: int) -> Layout:
-    """Return a plan for all requests on cloth of this width."""
+def lay_out(requests: Sequence[Request], width: int, bought: Callable[[int], Fraction]) -> Layout:
+    """Return a plan for all requests on cloth of this width; `bought` tells what the shop sells for a length in steps.
+
+    High strips are opened as sections whenever that saves cloth. Low ones are not worth a third direction of cutting
+    unless less has to be bought.
+    """
     sections = _sections(requests, width)
     left = [0 if request.is_lengthwise else request.count for request in requests]
     layout = _layout(sections, _put_beside(sections, requests, left, width), width)
@@ -102,8 +108,9 @@ def lay_out(requests: Sequence[Request], width: int) -> Layout:
         least = sum(section.height for section in tried)
         least += simple_bound(merged.demands, width) if merged.demands else 0
         if least < layout.height:
-            other = _layout(tried, merged, width)
-            if other.height < layout.height:
+            other = _layout(tried, merged, width, _PIVOTS_OF_A_TRIAL)
+            is_high = 4 * strip.height >= width
+            if other.height < layout.height and (is_high or bought(other.height) < bought(layout.height)):
                 sections, left, layout = tried, rest, other
     return Layout(layout.sections, layout.strips, min(bound, layout.height))
 
@@ -125,16 +132,13 @@ def _put_beside(sections: Sequence[Section], requests: Sequence[Request], left: 
     return Merged.of(requests, rest, width)
 
 
-def _layout(sections: Sequence[Section], merged: Merged, width: int) -> Layout:
-    solved = shortest_strips(merged.demands, width)
+def _layout(sections: Sequence[Section], merged: Merged, width: int, pivots: int = MOST_PIVOTS) -> Layout:
+    solved = shortest_strips(merged.demands, width, pivots)
     return Layout(tuple(sections), tuple(merged.strip(pattern) for pattern in solved.patterns), solved.bound)
 
 
 def _has_room(strip: Strip, requests: Sequence[Request], width: int) -> bool:
     """Tell whether two strips of other pieces could lie one above the other beside the highest pieces of this one."""
-    if 4 * strip.height < width:
-        # Low strips are not worth a third direction of cutting.
-        return False
     used = sum(slot.count * slot.lie.across for slot in strip.slots if 2 * slot.lie.along > strip.height)
     others = (
         lie

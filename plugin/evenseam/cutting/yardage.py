@@ -12,8 +12,10 @@ _SHRINKAGE = Assumed(
     "cotton fabric is planned to shrink by 5 percent when it is washed before it is cut",
     "Beginner's Guide to Quilting (UK), 2020: planning figure for cotton fabric; makers measure 3 to 5",
 )
+_LEFT = Quantity("share of the length left after washing", Fraction(19, 20), Unit.COUNT, _SHRINKAGE)
 _YARD = Quantity("one yard", Fraction(36), Unit.INCH, Assumed("the yard is 36 inches", "NBS Circular 572, 1954"))
 _METRE = Quantity("one metre", Fraction(100), Unit.CENTIMETRE, Assumed("the metre is 100 centimetres", "SI"))
+_SQUARING_UP = {Unit.INCH: Fraction(1, 2), Unit.CENTIMETRE: Fraction(1)}
 _SHOP_STEPS = {
     Unit.INCH: Rounding("shop step", Fraction(1, 8), Direction.UP),
     Unit.CENTIMETRE: Rounding("shop step", Fraction(1, 10), Direction.UP),
@@ -22,7 +24,7 @@ _SHOP_STEPS = {
 
 def squaring_up(unit: Unit) -> Quantity:
     """Return what is trimmed off to start from a straight end."""
-    value = Fraction(1, 2) if unit is Unit.INCH else Fraction(1)
+    value = _SQUARING_UP[unit]
     return Quantity("squaring up the end", value, unit, Assumed("a sliver is trimmed off so that the end is straight"))
 
 
@@ -45,15 +47,21 @@ def needed_length(name: str, strips: Iterable[tuple[Quantity, int]], unit: Unit)
 
 def shop_length(name: str, needed: Quantity) -> Quantity:
     """Return what to ask for in the shop: yards in eighths for inches, metres in tenths for centimetres."""
-    left = Quantity("share of the length left after washing", Fraction(19, 20), Unit.COUNT, _SHRINKAGE)
     step, whole, unit = _shop(needed.unit)
     return derived(
         f"{name} to buy",
-        (needed / left + spare(needed.unit)) / whole,
+        (needed / _LEFT + spare(needed.unit)) / whole,
         rule="length needed, more by what washing takes, and the spare, in the shop's steps",
         rounding=step,
         unit=unit,
     )
+
+
+def sold_for(length: Fraction, unit: Unit) -> Fraction:
+    """Return how much is bought for strips of this length together: yards or metres in the shop's steps."""
+    together = Quantity("length of the strips", length + _SQUARING_UP[unit], unit, Assumed("as planned"))
+    step, whole, _ = _shop(unit)
+    return step.apply((together / _LEFT + spare(unit)).value / whole.value)
 
 
 def shop_length_unwashed(name: str, needed: Quantity) -> Quantity:
