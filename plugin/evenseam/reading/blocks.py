@@ -28,9 +28,11 @@ class _Drawing:
 
     grid: tuple[Fraction, Fraction]
     outline: Polygon
-    pieces: tuple[tuple[DrawnPiece, Polygon, Scalar], ...]
-    """With the fabric's name as it was written."""
-    nodes: tuple[Node | None, ...] = field(repr=False)
+    pieces: tuple[BlockPiece, ...]
+    fabrics: tuple[Scalar, ...]
+    """The fabric of each piece as it was written."""
+    is_good: bool
+    """False when something about the drawing was reported."""
 
 
 @dataclass(slots=True)
@@ -54,14 +56,9 @@ def read_block(setting: Setting, entry: Entry, drawings: Drawings) -> Block | No
     unit = setting.unit_at(size_node.place) if size_node else setting.edition
     size = read_finished_size(size_node, unit, setting.report) if size_node else None
     drawing = _drawing(grid_node, outline_node, pieces_node, drawings, setting.report)
-    if drawing is None:
+    if drawing is None or not _are_defined(setting, drawing.fabrics) or not drawing.is_good:
         return None
-    pieces = [
-        (fabric, drawn, polygon)
-        for drawn, polygon, word in drawing.pieces
-        if (fabric := setting.fabric(word.text.strip(), word.place)) is not None
-    ]
-    if size is None or size_node is None or method is None or len(pieces) < len(drawing.pieces):
+    if size is None or size_node is None or method is None:
         return None
     (width, width_place), (height, height_place) = size
     _check_proportions(width, height, drawing.grid, size_node.place, setting.report)
@@ -70,10 +67,19 @@ def read_block(setting: Setting, entry: Entry, drawings: Drawings) -> Block | No
         id, name,
         given(f"{id} block width", width, unit, size_node, width_place),
         given(f"{id} block height", height, unit, size_node, height_place),
-        *drawing.grid, drawing.outline,
-        tuple(BlockPiece(drawn.id, fabric, polygon, drawn.place) for fabric, drawn, polygon in pieces),
-        Method(method), entry.key.place,
+        *drawing.grid, drawing.outline, drawing.pieces, Method(method), entry.key.place,
     )  # fmt: skip
+
+
+def _are_defined(setting: Setting, fabrics: tuple[Scalar, ...]) -> bool:
+    """Tell whether every fabric of a drawing is defined; report each place where one is not."""
+    first = {word.text.strip(): word for word in reversed(fabrics)}
+    found = [setting.fabric(text, word.place) for text, word in first.items()]
+    if None not in found:
+        return True
+    for word in fabrics:
+        setting.fabric(word.text.strip(), word.place)
+    return False
 
 
 def _check_proportions(
@@ -111,9 +117,8 @@ def _read_drawing(
         return None
     first_line = replace(pieces_node.place, end_line=pieces_node.place.line, end_column=pieces_node.place.column + 1)
     check_partition(outline, [(drawn, polygon) for drawn, polygon, _ in pieces], are_all, first_line, report)
-    if len(report.problems) > before:
-        return None
-    return _Drawing(grid, outline, tuple(pieces), (grid_node, outline_node, pieces_node))
+    made = tuple(BlockPiece(drawn.id, slug(word.text), polygon, drawn.place) for drawn, polygon, word in pieces)
+    return _Drawing(grid, outline, made, tuple(word for *_, word in pieces), len(report.problems) == before)
 
 
 def _read_outline(node: Node | None, grid: tuple[Fraction, Fraction], report: Report) -> Polygon | None:

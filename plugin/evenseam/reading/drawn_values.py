@@ -117,6 +117,8 @@ def _grid_number(text: str) -> Fraction | None:
     """Return a number of grid squares: 3, 3.5, 7/2 or 3-1/2; None for anything else."""
     if not _NUMBER.fullmatch(text):
         return None
+    if text.isdigit():
+        return Fraction(int(text))
     is_negative = text.startswith("-")
     whole, _, rest = text.removeprefix("-").rpartition("-")
     top, _, bottom = rest.partition("/")

@@ -13,6 +13,7 @@ from evenseam.problems import Label, Place, Report
 from evenseam.reading import codes
 from evenseam.reading.drawn_values import FINEST_GRID
 from evenseam.reading.plane import (
+    Coordinate,
     Corner,
     Shape,
     are_apart,
@@ -221,17 +222,17 @@ def _middle(shapes: Sequence[Shape], scale: int) -> str:
     return _written((Fraction(round(across * 4), 4), Fraction(round(down * 4), 4)))
 
 
-def _box(shapes: Sequence[Shape]) -> tuple[Fraction, Fraction, Fraction, Fraction]:
+def _box(shapes: Sequence[Shape]) -> tuple[Coordinate, ...]:
     across = [c[0] for shape in shapes for c in shape]
     down = [c[1] for shape in shapes for c in shape]
-    return Fraction(min(across)), Fraction(min(down)), Fraction(max(across)), Fraction(max(down))
+    return min(across), min(down), max(across), max(down)
 
 
-def _boxes_apart(one: tuple[Fraction, ...], other: tuple[Fraction, ...]) -> bool:
+def _boxes_apart(one: tuple[Coordinate, ...], other: tuple[Coordinate, ...]) -> bool:
     return one[2] <= other[0] or other[2] <= one[0] or one[3] <= other[1] or other[3] <= one[1]
 
 
-def _boxes_touch(one: tuple[Fraction, ...], other: tuple[Fraction, ...]) -> bool:
+def _boxes_touch(one: tuple[Coordinate, ...], other: tuple[Coordinate, ...]) -> bool:
     return one[2] >= other[0] and other[2] >= one[0] and one[3] >= other[1] and other[3] >= one[1]
 
 
