@@ -11,7 +11,7 @@ from evenseam.pattern import Block, BlockPiece, Method
 from evenseam.problems import Label, Place, Report
 from evenseam.reading import codes
 from evenseam.reading.drawn_values import read_corners, read_grid_size
-from evenseam.reading.entries import Entries, Setting, given, slug, spoken
+from evenseam.reading.entries import Entries, Reader, given, slug, spoken
 from evenseam.reading.leaves import shown
 from evenseam.reading.lengths import read_finished_size
 from evenseam.reading.part_keys import BLOCK, PIECE
@@ -44,24 +44,24 @@ class Drawings:
     """The nodes themselves, so that an identity in the keys is never given to another node."""
 
 
-def read_block(setting: Setting, entry: Entry, drawings: Drawings) -> Block | None:
+def read_block(reader: Reader, entry: Entry, drawings: Drawings) -> Block | None:
     """Return a block, or None when something about it cannot be used; everything wrong is reported."""
     if not isinstance(entry.value, Mapping):
         return None
-    entries = Entries(setting, entry.value, BLOCK, entry.key.place)
+    entries = Entries(reader, entry.value, BLOCK, entry.key.place)
     name = entries.words("name", spoken(entry.key.text))
     method = entries.choice("method", Method.FOUNDATION.value)
     size_node = entries.node("finished size")
     grid_node, outline_node, pieces_node = entries.node("grid"), entries.node("outline"), entries.node("pieces")
-    unit = setting.unit_at(size_node.place) if size_node else setting.edition
-    size = read_finished_size(size_node, unit, setting.report) if size_node else None
-    drawing = _drawing(grid_node, outline_node, pieces_node, drawings, setting.report)
-    if drawing is None or not _are_defined(setting, drawing.fabrics) or not drawing.is_good:
+    unit = reader.unit_at(size_node.place) if size_node else reader.edition
+    size = read_finished_size(size_node, unit, reader.report) if size_node else None
+    drawing = _drawing(grid_node, outline_node, pieces_node, drawings, reader.report)
+    if drawing is None or not _are_defined(reader, drawing.fabrics) or not drawing.is_good:
         return None
     if size is None or size_node is None or method is None:
         return None
     (width, width_place), (height, height_place) = size
-    _check_proportions(width, height, drawing.grid, size_node.place, setting.report)
+    _check_proportions(width, height, drawing.grid, size_node.place, reader.report)
     id = slug(entry.key.text)
     return Block(
         id, name,
@@ -71,14 +71,14 @@ def read_block(setting: Setting, entry: Entry, drawings: Drawings) -> Block | No
     )  # fmt: skip
 
 
-def _are_defined(setting: Setting, fabrics: tuple[Scalar, ...]) -> bool:
+def _are_defined(reader: Reader, fabrics: tuple[Scalar, ...]) -> bool:
     """Tell whether every fabric of a drawing is defined; report each place where one is not."""
     first = {word.text.strip(): word for word in reversed(fabrics)}
-    found = [setting.fabric(text, word.place) for text, word in first.items()]
+    found = [reader.fabric(text, word.place) for text, word in first.items()]
     if None not in found:
         return True
     for word in fabrics:
-        setting.fabric(word.text.strip(), word.place)
+        reader.fabric(word.text.strip(), word.place)
     return False
 
 
@@ -191,7 +191,7 @@ def _read_piece(item: Node, number: int, report: Report) -> tuple[DrawnPiece, Sc
         points = read_corners(entry.value, report)
         return None if points is None else (DrawnPiece(f"p{number}", points, entry.value.place), entry.key)
     at = item.entries[0].key.place if item.entries else item.place
-    entries = Entries(Setting(report, Unit.INCH, Unit.INCH), item, PIECE, at)
+    entries = Entries(Reader(report, Unit.INCH, Unit.INCH), item, PIECE, at)
     fabric, corners = entries.node("fabric"), entries.node("corners")
     name = slug(entries.words("name", f"p{number}")) or f"p{number}"
     points = read_corners(corners, report) if corners is not None else None

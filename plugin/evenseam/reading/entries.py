@@ -28,7 +28,7 @@ _K = TypeVar("_K")
 
 
 @dataclass(slots=True)
-class Setting:
+class Reader:
     """What holds for all of one project while it is read."""
 
     report: Report
@@ -81,7 +81,7 @@ class Setting:
 class Entries:
     """A mapping, the table of its keys, and the place to point at when a key is missing."""
 
-    setting: Setting
+    reader: Reader
     mapping: Mapping
     record: Record
     at: Place
@@ -94,11 +94,11 @@ class Entries:
         # A colour after a bare # reads as nothing; that is told where the colour is read.
         if entry is not None and (isinstance(known.kind, Colour) or not is_none(entry.value)):
             return entry
-        is_told = key in self.setting.told_missing or is_misspelt(key, self.mapping, self.record)
+        is_told = key in self.reader.told_missing or is_misspelt(key, self.mapping, self.record)
         if known.is_required and not is_told:
             place = entry.key.place if entry else self.at
             example = f", such as {key}: {known.example}" if known.example else ""
-            self.setting.report.add(
+            self.reader.report.add(
                 codes.MISSING_KEY, place, f"the {self.record.name} has no {key!r}", f"add {key!r}{example}"
             )
         return None
@@ -113,50 +113,50 @@ class Entries:
         entry = self.get(key)
         if entry is None or not isinstance(entry.value, Mapping):
             return None
-        return Entries(self.setting, entry.value, record, entry.key.place)
+        return Entries(self.reader, entry.value, record, entry.key.place)
 
     def length(self, key: str, name: str, default: Default | None = None) -> Quantity | None:
         """Return a length as a named figure."""
         node = self.node(key)
         if node is None:
-            return default.quantity(name, self.setting.edition) if default else None
-        unit = self.setting.unit_at(node.place)
+            return default.quantity(name, self.reader.edition) if default else None
+        unit = self.reader.unit_at(node.place)
         kind = self._kind(key, Length)
-        value = read_length(node, kind, unit, self.setting.report)
+        value = read_length(node, kind, unit, self.reader.report)
         return None if value is None else given(name, value, unit, node)
 
     def count(self, key: str, name: str) -> Quantity | None:
         """Return a count as a named figure."""
         node = self.node(key)
-        value = read_count(node, self._kind(key, Count), self.setting.report) if node is not None else None
+        value = read_count(node, self._kind(key, Count), self.reader.report) if node is not None else None
         return None if value is None or node is None else given(name, Fraction(value), Unit.COUNT, node)
 
     def choice(self, key: str, default: str) -> str | None:
         """Return one of the words of a choice; None when another word stands there."""
         node = self.node(key)
-        return default if node is None else read_choice(node, self._kind(key, Choice).options, self.setting.report)
+        return default if node is None else read_choice(node, self._kind(key, Choice).options, self.reader.report)
 
     def yes(self, key: str) -> bool:
         """Return whether the key says yes."""
         node = self.node(key)
-        return node is not None and bool(read_yes_no(node, self.setting.report))
+        return node is not None and bool(read_yes_no(node, self.reader.report))
 
     def words(self, key: str, default: str = "") -> str:
         """Return a line of text."""
         node = self.node(key)
-        return default if node is None else read_words(node, self._kind(key, Words), self.setting.report) or default
+        return default if node is None else read_words(node, self._kind(key, Words), self.reader.report) or default
 
     def prose(self, key: str) -> Prose | None:
         """Return paragraphs of text."""
         node = self.node(key)
-        return None if node is None else prose_of(node, self._kind(key, Markdown), self.setting.report)
+        return None if node is None else prose_of(node, self._kind(key, Markdown), self.reader.report)
 
     def fabric(self, key: str) -> str | None:
         """Return the id of a fabric; None when it is missing or not defined."""
         node = self.node(key)
         if not isinstance(node, Scalar):
             return None
-        return self.setting.fabric(node.text.strip(), node.place)
+        return self.reader.fabric(node.text.strip(), node.place)
 
     def _kind(self, key: str, kind: type[_K]) -> _K:
         known = self.record.field(key)

@@ -29,9 +29,8 @@ from evenseam.pattern import (
 )
 from evenseam.problems import Label, Place
 from evenseam.reading import codes, defaults
-from evenseam.reading import entries as read
 from evenseam.reading.drawn_values import read_placement
-from evenseam.reading.entries import Entries, distinct, given, is_misspelt, slug
+from evenseam.reading.entries import Entries, Reader, distinct, given, is_misspelt, slug
 from evenseam.reading.leaves import read_choice
 from evenseam.reading.part_keys import ARRANGEMENT, BACKING, BINDING, BORDER, FINISH, HANGING, SASHING, TURNED_BACKING
 from evenseam.reading.tree import Entry, Listing, Mapping, Node, Scalar, is_none
@@ -47,13 +46,13 @@ MISSING = Missing()
 
 def read_arrangement(entries: Entries, blocks: tuple[Block, ...]) -> Arrangement | None:
     """Return rows and columns of blocks, all of one size."""
-    setting = entries.setting
+    reader = entries.reader
     layout, block = entries.get("layout"), entries.get("block")
     rows, columns = entries.count("rows", "rows"), entries.count("columns", "columns")
     if layout is not None and block is not None:
         message = "the arrangement has both a block and a layout"
         hint = "keep `block` when every place holds the same block, `layout` otherwise"
-        setting.report.add(
+        reader.report.add(
             codes.LAYOUT_MISMATCH, layout.key.place, message, hint, (Label(block.key.place, "the block"),)
         )
         return None
@@ -81,27 +80,27 @@ def _counted(name: str, number: int, layout: Entry) -> Quantity:
 def _read_repeated(
     entries: Entries, block: Entry | None, rows: Quantity | None, columns: Quantity | None
 ) -> _Rows | None:
-    report = entries.setting.report
+    report = entries.reader.report
     for key in ("rows", "columns", "block"):
         value = entries.mapping.value(key)
         if (value is None or is_none(value)) and not is_misspelt(key, entries.mapping, ARRANGEMENT):
             example = {
                 "rows": "rows: 1",
                 "columns": "columns: 3",
-                "block": "block: " + next(iter(entries.setting.blocks or ()), "lantern"),
+                "block": "block: " + next(iter(entries.reader.blocks or ()), "lantern"),
             }[key]
             message = f"the arrangement has no {key!r}"
             report.add(codes.MISSING_KEY, entries.at, message, f"add {example!r}, or write a layout")
     if block is None or rows is None or columns is None or not isinstance(block.value, Scalar):
         return None
-    id = entries.setting.block(block.value.text.strip(), block.value.place)
+    id = entries.reader.block(block.value.text.strip(), block.value.place)
     if id is None:
         return None
     return tuple(tuple((BlockPosition(id), block.value.place) for _ in range(columns.whole)) for _ in range(rows.whole))
 
 
 def _read_layout(entries: Entries, layout: Entry, rows: Quantity | None, columns: Quantity | None) -> _Rows | None:
-    report = entries.setting.report
+    report = entries.reader.report
     if not isinstance(layout.value, Listing):
         return None
     lines = [item for item in layout.value.items if isinstance(item, Listing)]
@@ -128,10 +127,10 @@ def _read_layout(entries: Entries, layout: Entry, rows: Quantity | None, columns
 
 
 def _read_position(entries: Entries, item: Node) -> tuple[BlockPosition, Place] | None:
-    placement = read_placement(item, entries.setting.report)
+    placement = read_placement(item, entries.reader.report)
     if placement is None:
         return None
-    id = entries.setting.block(placement.block, placement.place)
+    id = entries.reader.block(placement.block, placement.place)
     return None if id is None else (BlockPosition(id, placement.quarter_turns, placement.is_mirrored), placement.place)
 
 
@@ -154,7 +153,7 @@ def _check_equal_sizes(entries: Entries, rows: _Rows, blocks: tuple[Block, ...])
                 f"this block is {width.number} x {height.text} here, the first one {first[0].number} x {first[1].text}"
             )
             hint = "all blocks of an arrangement have one size; a block turned 90 must be square"
-            entries.setting.report.add(
+            entries.reader.report.add(
                 codes.BLOCK_SIZES_DIFFER, place, message, hint, (Label(first_place, "the first block"),)
             )
             return
@@ -175,19 +174,19 @@ def _read_sashing(entries: Entries) -> Sashing | Missing | None:
     return Sashing(width, fabric, inner.yes("around"), cornerstones, inner.at)
 
 
-def read_borders(setting: read.Setting, entry: Entry | None) -> tuple[Border, ...] | None:
+def read_borders(reader: Reader, entry: Entry | None) -> tuple[Border, ...] | None:
     """Return the borders, innermost first; None when one of them cannot be used."""
     if entry is None or not isinstance(entry.value, Mapping):
         return ()
-    kept = distinct(entry.value.entries, "border", setting.report)
-    borders = [_read_border(setting, inner) for inner in kept]
+    kept = distinct(entry.value.entries, "border", reader.report)
+    borders = [_read_border(reader, inner) for inner in kept]
     return tuple(border for border in borders if border is not None) if None not in borders else None
 
 
-def _read_border(setting: read.Setting, entry: Entry) -> Border | None:
+def _read_border(reader: Reader, entry: Entry) -> Border | None:
     if not isinstance(entry.value, Mapping):
         return None
-    entries = Entries(setting, entry.value, BORDER, entry.key.place)
+    entries = Entries(reader, entry.value, BORDER, entry.key.place)
     name = " ".join(entry.key.text.split())
     width = entries.length("width", f"{name} width")
     fabric = entries.fabric("fabric")
@@ -204,14 +203,14 @@ def _read_border(setting: read.Setting, entry: Entry) -> Border | None:
     )  # fmt: skip
 
 
-def read_finish(setting: read.Setting, entry: Entry | None, is_large: bool) -> Finish | None:
+def read_finish(reader: Reader, entry: Entry | None, is_large: bool) -> Finish | None:
     """Return how the edge is closed. `is_large` chooses between the usual figures of small pieces and of quilts."""
     if entry is None or not isinstance(entry.value, Mapping):
         return None
-    word = _deciding_word(setting, entry.value, FINISH.key, FINISH.options, "finish", entry.key.place)
+    word = _deciding_word(reader, entry.value, FINISH.key, FINISH.options, "finish", entry.key.place)
     if word is None:
         return None
-    entries = Entries(setting, entry.value, FINISH.record(word), entry.key.place)
+    entries = Entries(reader, entry.value, FINISH.record(word), entry.key.place)
     return _read_turned(entries, is_large) if word == "turned" else _read_bound(entries, is_large)
 
 
@@ -254,16 +253,16 @@ def _read_binding(entries: Entries | None) -> Binding | None:
     return Binding(fabric, width, extra, Grain(grain), StripJoin(join))
 
 
-def read_hanging(setting: read.Setting, entry: Entry | None) -> Hanging | Missing | None:
+def read_hanging(reader: Reader, entry: Entry | None) -> Hanging | Missing | None:
     """Return how the project hangs; None when it does not."""
     if entry is None:
         return None
     if not isinstance(entry.value, Mapping):
         return MISSING
-    word = _deciding_word(setting, entry.value, HANGING.key, HANGING.options, "hanging", entry.key.place)
+    word = _deciding_word(reader, entry.value, HANGING.key, HANGING.options, "hanging", entry.key.place)
     if word is None:
         return MISSING
-    entries = Entries(setting, entry.value, HANGING.record(word), entry.key.place)
+    entries = Entries(reader, entry.value, HANGING.record(word), entry.key.place)
     fabric = entries.fabric("fabric")
     if word == "corner pockets":
         square = entries.length("square", "corner pocket square", defaults.POCKET_SQUARE)
@@ -278,14 +277,14 @@ def read_hanging(setting: read.Setting, entry: Entry | None) -> Hanging | Missin
 
 
 def _deciding_word(
-    setting: read.Setting, mapping: Mapping, key: str, options: tuple[str, ...], noun: str, at: Place
+    reader: Reader, mapping: Mapping, key: str, options: tuple[str, ...], noun: str, at: Place
 ) -> str | None:
     value = mapping.value(key)
     if value is None or is_none(value):
         message = f"the {noun} has no {key!r}"
-        setting.report.add(codes.MISSING_KEY, at, message, f"add '{key}: {options[0]}' or '{key}: {options[1]}'")
+        reader.report.add(codes.MISSING_KEY, at, message, f"add '{key}: {options[0]}' or '{key}: {options[1]}'")
         return None
-    return read_choice(value, options, setting.report)
+    return read_choice(value, options, reader.report)
 
 
 def _label(quantity: Quantity, key: str) -> tuple[Label, ...]:

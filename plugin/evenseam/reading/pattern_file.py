@@ -10,7 +10,7 @@ from evenseam.pattern import Change, Claim, Pattern
 from evenseam.problems import Outcome, Place, Report, SourceText
 from evenseam.reading import codes
 from evenseam.reading.compose import parse_tree
-from evenseam.reading.entries import Entries, Setting, given, slug
+from evenseam.reading.entries import Entries, Reader, given, slug
 from evenseam.reading.format import CHANGE, PATTERN
 from evenseam.reading.leaves import did_you_mean, listed, read_date, shown
 from evenseam.reading.lengths import read_stated
@@ -49,7 +49,7 @@ def _drafted(tree: Mapping) -> Unit:
 
 def _read_whole(slug_: str, source: SourceText, tree: Mapping, drafted: Unit, report: Report) -> Pattern:
     start = Place(source.name, tree.place.line, tree.place.column, tree.place.line, tree.place.column + 1)
-    entries = Entries(Setting(report, drafted, drafted), tree, PATTERN, start)
+    entries = Entries(Reader(report, drafted, drafted), tree, PATTERN, start)
     entries.get("format")
     title = entries.words("title")
     version = entries.words("version", "1.0")
@@ -75,16 +75,16 @@ def _read_changes(entries: Entries) -> tuple[Change, ...]:
         if not isinstance(item, Mapping):
             continue
         at = item.entries[0].key.place if item.entries else item.place
-        inner = Entries(entries.setting, item, CHANGE, at)
+        inner = Entries(entries.reader, item, CHANGE, at)
         version, what = inner.words("version"), inner.words("what")
         date_node = inner.node("date")
-        date = read_date(date_node, entries.setting.report) if date_node is not None else None
+        date = read_date(date_node, entries.reader.report) if date_node is not None else None
         if version and what and date:
             changes.append(Change(version, date, what, at))
     for newer, older in pairwise(changes):
         if newer.date < older.date:
             message = f"the change of {older.date} stands below that of {newer.date}"
-            entries.setting.report.add(
+            entries.reader.report.add(
                 codes.CHANGES_NOT_NEWEST_FIRST, older.place, message, "write the newest change first"
             )
     return tuple(changes)
@@ -109,12 +109,12 @@ def _read_claims(entries: Entries, sizes: tuple[Entry, ...], drafted: Unit) -> t
         size = slug(entry.key.text)
         if size not in known:
             hint = did_you_mean(entry.key.text, tuple(known.values())) or "known here: " + listed(tuple(known.values()))
-            entries.setting.report.add(
+            entries.reader.report.add(
                 codes.UNDEFINED_SIZE, entry.key.place, f"no size is called {shown(entry.key.text)}", hint
             )
         elif isinstance(entry.value, Mapping):
             for figure in entry.value.entries:
-                stated = read_stated(figure.value, drafted, entries.setting.report)
+                stated = read_stated(figure.value, drafted, entries.reader.report)
                 if stated is not None:
                     name = figure.key.text
                     claims.append(Claim(size, name, given(name, *stated, figure.value)))

@@ -9,7 +9,7 @@ from evenseam.pattern import Arrangement, Block, Fabric, Project, Prose, Quantit
 from evenseam.problems import Place
 from evenseam.reading import codes, defaults
 from evenseam.reading.blocks import Drawings, read_block
-from evenseam.reading.entries import Entries, Setting, distinct, prose_of, slug, spoken
+from evenseam.reading.entries import Entries, Reader, distinct, prose_of, slug, spoken
 from evenseam.reading.format import SIZE
 from evenseam.reading.kinds import Markdown
 from evenseam.reading.leaves import read_colour
@@ -18,21 +18,21 @@ from evenseam.reading.parts import Missing, read_arrangement, read_borders, read
 from evenseam.reading.tree import Entry, Mapping, is_none
 
 
-def read_project(setting: Setting, size: Entry, tree: Mapping, drawings: Drawings) -> Project | None:
+def read_project(reader: Reader, size: Entry, tree: Mapping, drawings: Drawings) -> Project | None:
     """Return the project, or None when a part of it cannot be used; everything wrong is reported."""
-    entries = Entries(setting, tree, SIZE, size.key.place)
-    fabrics = _read_fabrics(setting, entries.get("fabrics"))
-    blocks = _read_blocks(setting, entries.get("blocks"), drawings)
+    entries = Entries(reader, tree, SIZE, size.key.place)
+    fabrics = _read_fabrics(reader, entries.get("fabrics"))
+    blocks = _read_blocks(reader, entries.get("blocks"), drawings)
     seam = _seam_allowance(entries)
     usable_width = entries.length("usable width", "usable width", defaults.USABLE_WIDTH)
     margin = entries.length("patch margin", "patch margin", defaults.PATCH_MARGIN)
     inner = entries.inner("arrangement", ARRANGEMENT)
     arrangement = read_arrangement(inner, blocks or ()) if inner else None
-    if arrangement is not None and not _is_countable(setting, arrangement):
+    if arrangement is not None and not _is_countable(reader, arrangement):
         arrangement = None
-    borders = read_borders(setting, entries.get("borders"))
-    finish = read_finish(setting, entries.get("finish"), _is_large(arrangement, blocks or ()))
-    hanging = read_hanging(setting, entries.get("hanging"))
+    borders = read_borders(reader, entries.get("borders"))
+    finish = read_finish(reader, entries.get("finish"), _is_large(arrangement, blocks or ()))
+    hanging = read_hanging(reader, entries.get("hanging"))
     batting = entries.inner("batting", BATTING)
     if (
         fabrics is None or blocks is None or seam is None or usable_width is None or margin is None
@@ -41,59 +41,59 @@ def read_project(setting: Setting, size: Entry, tree: Mapping, drawings: Drawing
         return None
     placed = {position.block for row in arrangement.positions for position in row}
     return Project(
-        slug(size.key.text), entries.words("name", spoken(size.key.text)), setting.edition, seam, usable_width, fabrics,
+        slug(size.key.text), entries.words("name", spoken(size.key.text)), reader.edition, seam, usable_width, fabrics,
         tuple(block for block in blocks if block.id in placed), arrangement, borders, finish, hanging, margin,
         batting.words("name", "Cotton batting") if batting else "Cotton batting", entries.words("use"),
-        entries.words("summary"), entries.prose("introduction"), _additions(setting, entries.get("words")),
+        entries.words("summary"), entries.prose("introduction"), _additions(reader, entries.get("words")),
         size.key.place,
     )  # fmt: skip
 
 
 def _seam_allowance(entries: Entries) -> Quantity | None:
     """Return the seam allowance; an edition in the other unit has the usual one of its own unless it says otherwise."""
-    setting = entries.setting
+    reader = entries.reader
     node = entries.mapping.value("seam allowance")
-    if node is not None and setting.unit_at(node.place) is not setting.edition:
-        return defaults.SEAM_ALLOWANCE.quantity("seam allowance", setting.edition)
+    if node is not None and reader.unit_at(node.place) is not reader.edition:
+        return defaults.SEAM_ALLOWANCE.quantity("seam allowance", reader.edition)
     return entries.length("seam allowance", "seam allowance", defaults.SEAM_ALLOWANCE)
 
 
-def _read_fabrics(setting: Setting, entry: Entry | None) -> tuple[Fabric, ...] | None:
+def _read_fabrics(reader: Reader, entry: Entry | None) -> tuple[Fabric, ...] | None:
     if entry is None or not isinstance(entry.value, Mapping):
         return None
     fabrics: list[Fabric] = []
-    setting.fabrics = {}
-    for each in distinct(entry.value.entries, "fabric", setting.report):
-        setting.fabrics[each.key.text] = each.key
+    reader.fabrics = {}
+    for each in distinct(entry.value.entries, "fabric", reader.report):
+        reader.fabrics[each.key.text] = each.key
         if not isinstance(each.value, Mapping):
             return None
-        entries = Entries(setting, each.value, FABRIC, each.key.place)
+        entries = Entries(reader, each.value, FABRIC, each.key.place)
         node = entries.node("colour")
-        colour = read_colour(node, setting.report) if node is not None else None
+        colour = read_colour(node, reader.report) if node is not None else None
         name = entries.words("name", spoken(each.key.text))
         role, is_directional = entries.words("role"), entries.yes("directional")
         if colour is not None:
             fabrics.append(Fabric(slug(each.key.text), name, colour, is_directional, role, each.key.place))
-    return tuple(fabrics) if len(fabrics) == len(setting.fabrics) else None
+    return tuple(fabrics) if len(fabrics) == len(reader.fabrics) else None
 
 
-def _read_blocks(setting: Setting, entry: Entry | None, drawings: Drawings) -> tuple[Block, ...] | None:
+def _read_blocks(reader: Reader, entry: Entry | None, drawings: Drawings) -> tuple[Block, ...] | None:
     if entry is None or not isinstance(entry.value, Mapping):
         return None
-    kept = distinct(entry.value.entries, "block", setting.report)
-    setting.blocks = {each.key.text: each.key for each in kept}
-    blocks = [read_block(setting, each, drawings) for each in kept]
+    kept = distinct(entry.value.entries, "block", reader.report)
+    reader.blocks = {each.key.text: each.key for each in kept}
+    blocks = [read_block(reader, each, drawings) for each in kept]
     return tuple(block for block in blocks if block is not None) if None not in blocks else None
 
 
-def _is_countable(setting: Setting, arrangement: Arrangement) -> bool:
+def _is_countable(reader: Reader, arrangement: Arrangement) -> bool:
     number = arrangement.rows.whole * arrangement.columns.whole
     if number <= MOST_BLOCKS_PLACED:
         return True
     rows, columns = arrangement.rows.whole, arrangement.columns.whole
     message = f"{rows} rows of {columns} are {number} blocks; at most {MOST_BLOCKS_PLACED:,}"
     place: Place | None = arrangement.rows.place or arrangement.place
-    setting.report.add(codes.TOO_MANY, place, message, "use fewer, larger blocks")
+    reader.report.add(codes.TOO_MANY, place, message, "use fewer, larger blocks")
     return False
 
 
@@ -110,11 +110,11 @@ def _is_large(arrangement: Arrangement | None, blocks: tuple[Block, ...]) -> boo
     return any(side >= Fraction(defaults.LARGE_FROM[unit]) for side in sides)
 
 
-def _additions(setting: Setting, entry: Entry | None) -> tuple[tuple[str, Prose], ...]:
+def _additions(reader: Reader, entry: Entry | None) -> tuple[tuple[str, Prose], ...]:
     if entry is None or not isinstance(entry.value, Mapping):
         return ()
     found = [
-        (each.key.text, prose_of(each.value, Markdown(4000), setting.report))
+        (each.key.text, prose_of(each.value, Markdown(4000), reader.report))
         for each in entry.value.entries
         if not is_none(each.value)
     ]

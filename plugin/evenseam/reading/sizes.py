@@ -11,7 +11,7 @@ from evenseam.pattern import Project
 from evenseam.problems import Label, Place, Report
 from evenseam.reading import codes
 from evenseam.reading.blocks import Drawings
-from evenseam.reading.entries import Entries, Setting, distinct
+from evenseam.reading.entries import Entries, Reader, distinct
 from evenseam.reading.format import EDITION, SIZE
 from evenseam.reading.kinds import Record
 from evenseam.reading.leaves import shown
@@ -24,7 +24,7 @@ from evenseam.reading.tree import Entry, Listing, Mapping, Node, Scalar, is_none
 
 def read_sizes(entries: Entries) -> tuple[Entry, ...]:
     """Return the sizes, each slug once."""
-    report = entries.setting.report
+    report = entries.reader.report
     entry = entries.get("sizes")
     if entry is None or not isinstance(entry.value, Mapping):
         return ()
@@ -61,17 +61,15 @@ def read_projects(
         check_overrides(base, layer.over, SIZE, report)
         _check_editions([layer.merged], layer.over, report)
         for unit, node in _editions(layer.merged, drafted):
-            setting = Setting(
-                report, drafted, unit, used_fabrics=used_fabrics, used_blocks=used_blocks, guesses=guesses
-            )
-            setting.told_missing = told
-            setting.edition_places = tuple(_edition_places((base, layer.over), unit))
+            reader = Reader(report, drafted, unit, used_fabrics=used_fabrics, used_blocks=used_blocks, guesses=guesses)
+            reader.told_missing = told
+            reader.edition_places = tuple(_edition_places((base, layer.over), unit))
             laid = layer.merged
             if isinstance(node, Mapping):
                 if unit is drafted:
                     check_overrides(laid, node, EDITION, report)
                 laid = _laid_over(laid, node, EDITION, may_add=False)
-            project = read_project(setting, layer.size, laid, drawings)
+            project = read_project(reader, layer.size, laid, drawings)
             if project is not None:
                 projects.append(project)
     _check_same(projects, report)
