@@ -13,7 +13,6 @@ import json
 import os
 import resource
 import shutil
-import signal
 import subprocess
 import sys
 import tempfile
@@ -212,8 +211,12 @@ def measure_serve(config: Path, *, is_dirty: bool) -> float:
         file.write_text(text, encoding="utf-8")
         return round(min(times), 2)
     finally:
-        server.send_signal(signal.SIGINT)
-        server.wait(20)
+        server.terminate()
+        try:
+            server.wait(10)
+        except subprocess.TimeoutExpired:
+            server.kill()
+            server.wait()
 
 
 def _wait_for(address: str, words: str, seconds: float) -> None:

@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import ClassVar
 
 import pytest
-from evenseam.mkdocs_plugin.pages import as_nav, nav_with
+from evenseam.mkdocs_plugin.pages import as_nav, nav_with, searchable
 from evenseam.publish.site_files import NavEntry
 from support.mkdocs_site import ROOT, mkdocs, tree, tutorial_patterns, write_config, write_pattern
 from support.page_reader import read_page
@@ -46,7 +46,7 @@ class TestSite:
 
     def test_pictures_arrive_on_the_page(self, built):
         html = (built / "site/patterns/low-tide/wall-hanging-inches/index.html").read_text()
-        assert html.count("<svg") > 10 and "<!--picture" not in html
+        assert html.count("<svg") > 10 and "pattern page-->" not in html
         assert "<title>Low Tide: Wall hanging (inches) - Quay</title>" in html
 
     def test_the_contents_list_leads_to_every_step(self, built):
@@ -170,6 +170,18 @@ class TestMistakes:
         write_pattern(tmp_path / "patterns" / "low-tide", WHOLE)
         told = mkdocs(write_config(tmp_path, plugins=[{"evenseam": {"papers": ["legal"]}}]))
         assert told.returncode == 1 and "legal" in told.stderr and "Traceback" not in told.stderr
+
+
+class TestSearchedWords:
+    """What a search finds: headings and words; no pictures, no marks, no list of files."""
+
+    def test_only_words_are_left(self):
+        body = (
+            '<div class="pattern-page"><h1>Low</h1><nav class="switch"><a href="x">other</a></nav><ul class="downloads"><li>file</li></ul>'
+            '<h2 id="a">A</h2><figure><svg><title>t</title></svg><figcaption>c</figcaption></figure><p>Cut <span class="measured">2 in</span> wide.</p>'
+            "<table><tr><th>Piece</th><td>4</td></tr></table></div>"
+        )
+        assert " ".join(searchable(body).split()) == '<h1>Low</h1><h2 id="a">A</h2><p>Cut 2 in wide.</p> Piece 4'
 
 
 class TestNavigation:

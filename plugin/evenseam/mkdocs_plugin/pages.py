@@ -7,6 +7,7 @@ from collections.abc import Iterable, MutableMapping
 from typing import Any
 
 from mkdocs.config.defaults import MkDocsConfig
+from mkdocs.exceptions import PluginError
 from mkdocs.structure.files import File, Files
 from mkdocs.structure.pages import Page
 from mkdocs.structure.toc import get_toc
@@ -14,20 +15,22 @@ from mkdocs.structure.toc import get_toc
 from evenseam.publish.contents import contents_as_data
 from evenseam.publish.site_files import NavEntry, SitePage
 
-_PICTURE = re.compile(r"<svg\b.*?</svg>", re.DOTALL)
-_MARK = re.compile(r"<!--picture (\d+)-->")
+_START, _END = "<!--pattern page-->", "<!--/pattern page-->"
+_INLINE = re.compile(r"</?(?:span|strong|em|a|code)\b[^>]*>")
+_OTHER = re.compile(r"<(?!/?(?:h[1-6]|p|li)\b)[^>]*>")
+_UNSEARCHED = (("<figure", "</figure>"), ("<svg", "</svg>"), ("<nav", "</nav>"), ('<ul class="downloads"', "</ul>"))
 
 
 class PatternPage(Page):
     """A page whose HTML, contents list and title are already known.
 
-    Its pictures are held back until the page is written: themes index and copy a page's content several times, and
-    the pictures are most of it.
+    Until the page is written, its content is only what a search should find: its headings and words. Themes read and
+    copy the content several times, and the pictures are nearly all of it.
     """
 
     def __init__(self, made: SitePage, file: File, config: MkDocsConfig) -> None:
         self.made = made
-        self.pictures: list[str] = []
+        self.body = ""
         super().__init__(made.short_title, file, config)
 
     def read_source(self, config: MkDocsConfig) -> None:
@@ -39,21 +42,28 @@ class PatternPage(Page):
         self.markdown = ""
 
     def render(self, config: MkDocsConfig, files: Files) -> None:
-        """Hand over the finished HTML."""
-        body = self.made.body(has_folders=config.use_directory_urls)
-        self.pictures = []
-        self.content = _PICTURE.sub(self._hold_back, body)
+        """Hand over headings and words, and keep the finished HTML for the end."""
+        self.body = self.made.body(has_folders=config.use_directory_urls)
+        words = searchable(self.body) if self.made.is_searched else "<h1></h1>"
+        self.content = f"{_START}{words}{_END}"
         self.toc = get_toc(contents_as_data(self.made.contents))  # type: ignore[arg-type]
         self.present_anchor_ids = {entry.id for entry in self.made.contents}
 
-    def with_pictures(self, output: str) -> str:
-        """Return the written page with its pictures in their places."""
-        pictures = self.pictures
-        return _MARK.sub(lambda found: pictures[int(found[1])], output) if pictures else output
+    def finished(self, output: str) -> str:
+        """Return the page as the theme wrote it, with the finished HTML in its place."""
+        before, start, rest = output.partition(_START)
+        _, end, after = rest.partition(_END)
+        if not start or not end:
+            raise PluginError(f"the theme shows no content on {self.made.path}; its templates must print page.content")
+        return before + self.body + after
 
-    def _hold_back(self, found: re.Match[str]) -> str:
-        self.pictures.append(found[0])
-        return f"<!--picture {len(self.pictures) - 1}-->"
+
+def searchable(body: str) -> str:
+    """Return the headings, paragraphs and items of a page without pictures, links to files, and inline marks."""
+    for start, end in _UNSEARCHED:
+        first, *rest = body.split(start)
+        body = first + "".join(part.partition(end)[2] for part in rest)
+    return _OTHER.sub(" ", _INLINE.sub("", body))
 
 
 def as_nav(entries: Iterable[NavEntry]) -> list[Any]:

@@ -104,11 +104,11 @@ class EvenseamPlugin(BasePlugin[EvenseamConfig]):  # type: ignore[no-untyped-cal
 
     @event_priority(100)
     def on_post_page(self, output: str, *, page: Page, config: MkDocsConfig) -> str:
-        """Put the pictures in, and what a page says of itself to search engines."""
+        """Put the finished page in, and what it says of itself to search engines."""
         if not isinstance(page, PatternPage):
             return output
         head = write_head(page.made, config.site_url or "", has_folders=config.use_directory_urls)
-        return page.with_pictures(output.replace("</head>", f"{head}\n</head>", 1))
+        return page.finished(output.replace("</head>", f"{head}\n</head>", 1))
 
     def on_post_build(self, *, config: MkDocsConfig) -> None:
         """Make sure that every page arrived: a page lost on the way is otherwise missed by nobody."""

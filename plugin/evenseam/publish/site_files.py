@@ -14,7 +14,7 @@ from evenseam.publish.contents import ContentsEntry
 from evenseam.publish.html_text import plain
 
 PAGE_SUFFIX = ".md"
-_SITE_LINK = re.compile(r'\b(href|src)="site:([^"#]*)(#[^"]*)?"')
+_SITE_LINK = re.compile(r'="site:([^"#]*)(#[^"]*)?"')
 
 
 def site_link(path: str, anchor: str = "") -> str:
@@ -89,11 +89,11 @@ def with_links(body: str, path: str, *, has_folders: bool) -> str:
     start = posixpath.dirname(address_of(path, has_folders=has_folders))
 
     def relative(found: re.Match[str]) -> str:
-        target = address_of(found[2], has_folders=has_folders)
+        target = address_of(found[1], has_folders=has_folders)
         address = posixpath.relpath(target or ".", start or ".")
         if target.endswith("/") or not target:
             address = "./" if address == "." else address + "/"
-        return f'{found[1]}="{address}{found[3] or ""}"'
+        return f'="{address}{found[2] or ""}"'
 
     return _SITE_LINK.sub(relative, body)
 
