@@ -5,22 +5,37 @@ from __future__ import annotations
 import io
 import re
 import xml.etree.ElementTree as ElementTree
+from dataclasses import replace
 from fractions import Fraction
 from itertools import combinations
 
 import cairosvg
 import pytest
+from evenseam.exact import square_root
 from evenseam.figures import Theme, draw, picture_names, to_svg
 from evenseam.figures.drawing import Cloth, Label, Side
 from evenseam.figures.lettering import label_box
 from evenseam.figures.workbench import walk
-from evenseam.pattern import AddBorderStrips, JoinPieces, JoinRun, PieceSection
+from evenseam.geometry import Point, Polygon
+from evenseam.pattern import (
+    AddBorderStrips,
+    Finish,
+    Grain,
+    Hanging,
+    JoinPieces,
+    JoinRun,
+    LayerForQuilting,
+    LayerTurned,
+    PieceSection,
+    StripJoin,
+)
 from evenseam.sheet import compute_sheet
 from hypothesis import HealthCheck, given, settings
 from PIL import Image
 from shapely.ops import unary_union
-from support.pictured import ALL_PICTURES, SIZES, as_shapely, path_points, sample_sheet
-from support.samples import PATTERN
+from support.drawings import block_of
+from support.pictured import ALL_PICTURES, SIZES, as_shapely, path_points, sample_sheet, sheet_of
+from support.samples import BOUND, MUG_RUG, PATTERN, POCKETS, SLEEVE, TURNED, WALL_HANGING
 from support.strategies import projects
 
 SVG = "{http://www.w3.org/2000/svg}"
@@ -166,6 +181,58 @@ def test_another_program_draws_the_printed_picture_in_all_its_colours(name: str)
             look = drawing.looks[shape.fabric]
             colour = look.colour if shape.side is Side.RIGHT else look.wrong
             assert tuple(int(colour[start : start + 2], 16) for start in (1, 3, 5)) in seen
+
+
+BIAS = replace(BOUND, binding=replace(BOUND.binding, grain=Grain.BIAS))
+STRAIGHT = replace(BOUND, binding=replace(BOUND.binding, join=StripJoin.STRAIGHT))
+
+
+@pytest.mark.parametrize("finish", [BIAS, STRAIGHT, BOUND, TURNED])
+@pytest.mark.parametrize("hanging", [SLEEVE, POCKETS])
+def test_every_finish_and_hanging_has_its_pictures(finish: Finish, hanging: Hanging) -> None:
+    sheet = sheet_of(replace(WALL_HANGING, finish=finish, hanging=hanging))
+    steps = [
+        step for step in sheet.program.steps if not isinstance(step.operation, (PieceSection, JoinPieces, JoinRun))
+    ]
+    assert len(steps) >= 8
+    for step in steps:
+        drawing = draw(sheet, f"step-{step.id}")
+        boxes = [(label.text, as_shapely(label_box(label))) for label in drawing.labels]
+        for (one, box), (other, other_box) in combinations(boxes, 2):
+            assert box.intersection(other_box).area < 2, (step.id, one, other)
+        shown = {(shape.fabric, shape.side) for shape in drawing.shapes if isinstance(shape, Cloth)}
+        if isinstance(step.operation, LayerTurned):
+            assert ("reed", Side.WRONG) in shown and ("sea", Side.RIGHT) in shown
+        if isinstance(step.operation, LayerForQuilting):
+            assert ("reed", Side.RIGHT) in shown and ("sea", Side.WRONG) in shown
+
+
+def test_binding_of_one_strip_is_not_drawn_joined() -> None:
+    short = sheet_of(replace(MUG_RUG, borders=(), finish=BOUND))
+    assert short.cuts.cut("binding").height.value <= short.project.usable_width.value
+    joined = draw(sample_sheet("wall-hanging"), "step-make-binding")
+    assert len(joined.shapes) > len(draw(short, "step-make-binding").shapes)
+
+
+def test_a_block_with_roots_in_its_corners_can_be_drawn() -> None:
+    """Equilateral triangles: every corner lies on a multiple of the square root of three."""
+    root = square_root(3)
+    zero, one, two, three, four = (Fraction(number) for number in range(5))
+    middle = Point(two, root)
+    lower = [Point(one, zero), Point(three, zero), Point(four, root)]
+    triangles = [Polygon((lower[0], lower[1], middle)), Polygon((lower[1], lower[2], middle))]
+    ends = [Polygon((Point(zero, zero), lower[0], Point(zero, root))), Polygon((lower[1], Point(four, zero), lower[2]))]
+    rest = [Polygon((lower[0], middle, Point(zero, root)))]
+    block = block_of([*triangles, *ends, *rest], side="8")
+    positions = ((replace(MUG_RUG.arrangement.positions[0][0], block=block.id),),)
+    arrangement = replace(MUG_RUG.arrangement, positions=positions)
+    sheet = sheet_of(replace(MUG_RUG, blocks=(block,), arrangement=arrangement))
+    for name in picture_names(sheet):
+        ElementTree.fromstring(to_svg(draw(sheet, name), Theme.PRINT, name, "A picture.", "p"))
+    cloths = [shape for shape in draw(sheet, f"block-{block.id}").shapes if isinstance(shape, Cloth)]
+    drawn = [polygon for cloth in cloths[:3] for polygon in cloth.polygons]
+    assert len(drawn) == 5
+    assert sum(as_shapely(polygon).area for polygon in drawn) == pytest.approx(320 * 320 * 3**0.5 / 4)
 
 
 @settings(max_examples=8, suppress_health_check=list(HealthCheck))

@@ -7,22 +7,26 @@ from evenseam.figures.frame import at, rectangle
 from evenseam.figures.scene import Scene
 from evenseam.figures.scenes.turning import corner_fabric
 from evenseam.geometry import Polygon
-from evenseam.pattern import Bind, Bound, MakeBinding, Step, StripJoin
+from evenseam.pattern import Bind, Bound, Grain, MakeBinding, Step, StripJoin
 
 PANEL = 124
 GAP = 30
 
 
 def draw_make_binding(scene: Scene, step: Step, operation: MakeBinding) -> None:
-    """Draw two strips joined, and the long strip folded along its length with its folded width."""
+    """Draw two strips joined, if it takes more than one, and the strip folded along its length."""
     finish = scene.sheet.project.finish
     assert isinstance(finish, Bound)  # only a bound project has this step
     fabric, pen = finish.binding.fabric, scene.pen
-    if finish.binding.join is StripJoin.DIAGONAL:
+    left = 210
+    if finish.binding.grain is Grain.BIAS:
+        _draw_bias(scene, fabric)
+    elif not _is_joined(scene, operation.binding):
+        left = 0
+    elif finish.binding.join is StripJoin.DIAGONAL:
         _draw_diagonal(scene, fabric)
     else:
         _draw_straight(scene, fabric)
-    left = 190
     # The strip, opened flat on the left and closing to the right along its fold.
     pen.cloth((Polygon((at(left, 20), at(left + 90, 20), at(left + 130, 60), at(left, 60))),), fabric, Side.WRONG)
     pen.cloth((rectangle(left, 60, 210, 40),), fabric)
@@ -33,6 +37,12 @@ def draw_make_binding(scene: Scene, step: Step, operation: MakeBinding) -> None:
     pen.label(at(left + 105, 118), "fold along the length", size=SMALL_SIZE, ink=Ink.QUIET)
 
 
+def _is_joined(scene: Scene, binding: str) -> bool:
+    """Tell whether the binding is joined from several strips."""
+    plans = (material.plan for material in scene.sheet.materials if material.plan is not None)
+    return any(one.cut == binding for plan in plans for one in plan.joined)
+
+
 def _draw_diagonal(scene: Scene, fabric: str) -> None:
     pen = scene.pen
     pen.cloth((rectangle(0, 20, 104, 40),), fabric)
@@ -41,6 +51,23 @@ def _draw_diagonal(scene: Scene, fabric: str) -> None:
     pen.line((at(64, 20), at(104, 60)), Stroke.SEWN)
     pen.line((at(73, 17), at(107, 51)), Stroke.CUT)
     pen.label(at(60, 126), "sew, trim, press open", size=SMALL_SIZE, ink=Ink.QUIET)
+
+
+def _draw_bias(scene: Scene, fabric: str) -> None:
+    """Draw a square with its diagonal cut, and its halves sewn to a slanted shape with the lines of the strip."""
+    pen, side = scene.pen, 84
+    pen.cloth((rectangle(0, 18, side, side),), fabric)
+    pen.line((at(0, 18 + side), at(side, 18)), Stroke.CUT)
+    left, half = 112, 60
+    halves = (
+        Polygon((at(left, half), at(left + half, half), at(left, 2 * half))),
+        Polygon((at(left, half), at(left + half, 0), at(left + half, half))),
+    )
+    pen.cloth(halves, fabric, Side.WRONG)
+    pen.line((at(left, half), at(left + half, half)), Stroke.SEWN)
+    for down in (15, 30, 45):
+        pen.line((at(left, half + down), at(left + half, down)), Stroke.SEAM)
+    pen.label(at(86, 136), "cut, sew, draw lines", size=SMALL_SIZE, ink=Ink.QUIET)
 
 
 def _draw_straight(scene: Scene, fabric: str) -> None:
