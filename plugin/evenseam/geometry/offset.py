@@ -16,9 +16,12 @@ _BITS = 96
 def length_of(step: Point) -> Number:
     """Return the length of a step.
 
-    Exact whenever the square of the length is rational, which holds for every drawing on a square or triangular
-    grid. A root of a root has no exact form here and is taken to within 2^-90.
+    Exact for upright steps, and whenever the square of the length is rational, which holds for every drawing on a
+    square or triangular grid. A root of a root has no exact form here and is taken to within 2^-90.
     """
+    if sign(step.x) == 0 or sign(step.y) == 0:
+        along = step.x + step.y
+        return -along if sign(along) < 0 else along
     if not isinstance(step.x, Surd) and not isinstance(step.y, Surd):
         across, down = Fraction(step.x), Fraction(step.y)
         measure = lcm(across.denominator, down.denominator)

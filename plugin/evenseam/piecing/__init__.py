@@ -5,6 +5,8 @@ from evenseam.piecing.label_place import LabelPlace, label_place
 from evenseam.piecing.locked import AddedSeam, LockedReport, LockedSet, locked_report
 from evenseam.piecing.piece_block import piece_block
 from evenseam.piecing.pieced import PiecedBlock, Seam, Section, SectionJoin, SectionPiece
+from evenseam.piecing.recognise import RotaryKind, RotaryShape, exact_cut, recognise
+from evenseam.piecing.recognise import PieceKind, Recognised, recognise
 from evenseam.piecing.templates import (
     MarkKind,
     MatchMark,
@@ -23,7 +25,11 @@ __all__ = [
     "LockedSet",
     "MarkKind",
     "MatchMark",
+    "PieceKind",
     "PiecedBlock",
+    "Recognised",
+    "RotaryKind",
+    "RotaryShape",
     "Seam",
     "Section",
     "SectionJoin",
@@ -32,9 +38,12 @@ __all__ = [
     "TemplateEdge",
     "TemplatePiece",
     "TemplateSeam",
+    "exact_cut",
     "label_place",
     "locked_report",
     "piece_block",
+    "recognise",
+    "recognise",
     "section_templates",
     "split_into_convex",
 ]
