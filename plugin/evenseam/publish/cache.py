@@ -15,7 +15,7 @@ from importlib import metadata, resources
 from importlib.resources.abc import Traversable
 from pathlib import Path
 
-_MADE_BY = ("typst", "jinja2", "markdown-it-py", "pydantic", "pyyaml", "cairosvg")
+_MADE_BY = ("typst", "jinja2", "markdown-it-py", "pyyaml", "cairosvg")
 """Libraries whose version can change a published byte."""
 _ENGINE_SUFFIXES = (".py", ".typ", ".css", ".js", ".j2", ".html", ".yaml", ".json")
 
