@@ -10,7 +10,7 @@ from fractions import Fraction
 import pytest
 from evenseam.exact import Direction, Rounding, parse_length, sign, square_root
 from evenseam.geometry import Point, Polygon, mitred_offset
-from evenseam.piecing import RotaryKind, RotaryShape, exact_cut, recognise
+from evenseam.piecing import PieceKind, Recognised, exact_cut, recognise
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from support.samples import polygon
@@ -25,23 +25,23 @@ def inches(text: str) -> Fraction:
     return parse_length(text).value
 
 
-def cut(shape: RotaryShape) -> tuple[Fraction, Fraction]:
+def cut(shape: Recognised) -> tuple[Fraction, Fraction]:
     """Return the cut size, rounded up to the ruler."""
     width, height = exact_cut(shape, SEAM)
     return CUT.apply(width), CUT.apply(height)
 
 
-def square(side: Fraction) -> RotaryShape:
+def square(side: Fraction) -> Recognised:
     """A square that stands upright."""
     return recognise(Polygon.rectangle(NONE, NONE, side, side))
 
 
-def half_square(side: Fraction) -> RotaryShape:
+def half_square(side: Fraction) -> Recognised:
     """A triangle with both short sides along the block's edges."""
     return recognise(Polygon((Point(NONE, NONE), Point(side, NONE), Point(NONE, side))))
 
 
-def quarter_square(side: Fraction) -> RotaryShape:
+def quarter_square(side: Fraction) -> Recognised:
     """A triangle with its long side along the block's edge."""
     return recognise(Polygon((Point(NONE, NONE), Point(side, NONE), Point(side / 2, side / 2))))
 
@@ -52,29 +52,30 @@ class TestShapes:
     @pytest.mark.parametrize(
         ("text", "kind"),
         [
-            ("0,0 4,0 4,4 0,4", RotaryKind.SQUARE),
-            ("2,0 4,2 2,4 0,2", RotaryKind.SQUARE),
-            ("0,0 4,0 4,3 0,3", RotaryKind.RECTANGLE),
-            ("0,1 3,4 2,5 -1,2", RotaryKind.RECTANGLE),
-            ("0,0 2,0 4,0 4,3 0,3", RotaryKind.RECTANGLE),
-            ("0,0 4,0 0,4", RotaryKind.HALF_SQUARE_TRIANGLE),
-            ("0,0 4,0 2,2", RotaryKind.QUARTER_SQUARE_TRIANGLE),
-            ("0,0 2,2 0,4", RotaryKind.QUARTER_SQUARE_TRIANGLE),
-            ("0,0 4,1 1,4", RotaryKind.CUTTING_TEMPLATE),
-            ("0,0 3,1 2,4", RotaryKind.CUTTING_TEMPLATE),
-            ("0,0 4,0 0,3", RotaryKind.CUTTING_TEMPLATE),
-            ("0,0 4,0 5,3 1,3", RotaryKind.CUTTING_TEMPLATE),
-            ("0,0 4,0 3,3 1,3", RotaryKind.CUTTING_TEMPLATE),
-            ("2,0 4,0 6,2 6,4 4,6 2,6 0,4 0,2", RotaryKind.CUTTING_TEMPLATE),
+            ("0,0 4,0 4,4 0,4", PieceKind.RECTANGLE),
+            ("2,0 4,2 2,4 0,2", PieceKind.TURNED_RECTANGLE),
+            ("0,0 4,0 4,3 0,3", PieceKind.RECTANGLE),
+            ("0,1 3,4 2,5 -1,2", PieceKind.TURNED_RECTANGLE),
+            ("0,0 2,0 4,0 4,3 0,3", PieceKind.RECTANGLE),
+            ("0,0 4,0 0,4", PieceKind.HALF_SQUARE_TRIANGLE),
+            ("0,0 4,0 2,2", PieceKind.QUARTER_SQUARE_TRIANGLE),
+            ("0,0 2,2 0,4", PieceKind.QUARTER_SQUARE_TRIANGLE),
+            ("0,0 4,1 1,4", PieceKind.TEMPLATE),
+            ("0,0 3,1 2,4", PieceKind.TEMPLATE),
+            ("0,0 4,0 0,3", PieceKind.TEMPLATE),
+            ("0,0 4,0 5,3 1,3", PieceKind.TEMPLATE),
+            ("0,0 4,0 3,3 1,3", PieceKind.TEMPLATE),
+            ("2,0 4,0 6,2 6,4 4,6 2,6 0,4 0,2", PieceKind.TEMPLATE),
         ],
     )
-    def test_kinds(self, text: str, kind: RotaryKind) -> None:
+    def test_kinds(self, text: str, kind: PieceKind) -> None:
         assert recognise(polygon(text)).kind is kind
 
     def test_a_square_on_point_is_told_from_an_upright_one(self) -> None:
-        assert recognise(polygon("2,0 4,2 2,4 0,2")).is_on_point
+        assert recognise(polygon("2,0 4,2 2,4 0,2")).is_square
         assert recognise(polygon("2,0 4,2 2,4 0,2")).width == 2 * square_root(2)
-        assert not recognise(polygon("0,0 4,0 4,4 0,4")).is_on_point
+        assert recognise(polygon("0,0 4,0 4,4 0,4")).is_square
+        assert not recognise(polygon("0,0 4,0 4,3 0,3")).is_square
 
     def test_a_rectangle_keeps_its_way(self) -> None:
         assert (recognise(polygon("0,0 4,0 4,3 0,3")).width, recognise(polygon("0,0 4,0 4,3 0,3")).height) == (4, 3)
@@ -159,7 +160,7 @@ class TestPublishedTables:
     def test_square_in_a_square(self) -> None:
         # "Lesson 5: A Square in a Square", lesson handout, no year: 12 finished, centre 9; corners 6 + 7/8.
         centre = recognise(polygon("6,0 12,6 6,12 0,6"))
-        assert centre.is_on_point
+        assert (centre.kind, centre.is_square) == (PieceKind.TURNED_RECTANGLE, True)
         assert cut(centre) == (inches("9"),) * 2
         assert cut(half_square(inches("6"))) == (inches("6 7/8"),) * 2
 

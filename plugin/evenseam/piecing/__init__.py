@@ -5,8 +5,7 @@ from evenseam.piecing.label_place import LabelPlace, label_place
 from evenseam.piecing.locked import AddedSeam, LockedReport, LockedSet, locked_report
 from evenseam.piecing.piece_block import piece_block
 from evenseam.piecing.pieced import PiecedBlock, Seam, Section, SectionJoin, SectionPiece
-from evenseam.piecing.recognise import RotaryKind, RotaryShape, exact_cut, recognise
-from evenseam.piecing.recognise import PieceKind, Recognised, recognise
+from evenseam.piecing.recognise import PieceKind, Recognised, exact_cut, recognise
 from evenseam.piecing.templates import (
     MarkKind,
     MatchMark,
@@ -28,8 +27,6 @@ __all__ = [
     "PieceKind",
     "PiecedBlock",
     "Recognised",
-    "RotaryKind",
-    "RotaryShape",
     "Seam",
     "Section",
     "SectionJoin",
@@ -42,7 +39,6 @@ __all__ = [
     "label_place",
     "locked_report",
     "piece_block",
-    "recognise",
     "recognise",
     "section_templates",
     "split_into_convex",

@@ -10,35 +10,41 @@ from evenseam.exact import Number, sign
 from evenseam.geometry import Point, Polygon, length_of, mitred_offset, without_straight_corners
 
 
-class RotaryKind(Enum):
+class PieceKind(Enum):
     """How a piece is cut."""
 
-    SQUARE = "square"
     RECTANGLE = "rectangle"
+    """Or a square; its sides lie along the block's edges."""
+    TURNED_RECTANGLE = "turned rectangle"
+    """Or a square, at a slant: cut along the grain, sewn in at an angle to it."""
     HALF_SQUARE_TRIANGLE = "half-square triangle"
     """A square cut once diagonally: both short sides lie along the straight grain."""
     QUARTER_SQUARE_TRIANGLE = "quarter-square triangle"
     """A square cut twice diagonally: the long side lies along the straight grain."""
-    CUTTING_TEMPLATE = "cutting template"
-    """Any other shape."""
+    TEMPLATE = "template"
+    """Any other shape: it needs a cutting template."""
 
 
 @dataclass(frozen=True, slots=True)
-class RotaryShape:
+class Recognised:
     """A finished piece as it is cut."""
 
-    kind: RotaryKind
+    kind: PieceKind
     width: Number
     """Finished. Of a half-square triangle a short side, of a quarter-square triangle the long side; of a rectangle
     the first of its sides as it stands (across, if upright); of anything else its width across."""
     height: Number
-    is_on_point: bool
-    """True for squares and rectangles that stand at a slant: cut along the grain, sewn in at an angle to it."""
     outline: Polygon
     """The finished piece, clockwise, without straight corners."""
 
+    @property
+    def is_square(self) -> bool:
+        """True for a rectangle with four equal sides."""
+        is_rectangle = self.kind in (PieceKind.RECTANGLE, PieceKind.TURNED_RECTANGLE)
+        return is_rectangle and sign(self.width - self.height) == 0
 
-def recognise(outline: Polygon) -> RotaryShape:
+
+def recognise(outline: Polygon) -> Recognised:
     """Tell how a convex finished piece is cut, by its shape and by how its sides lie to the block's edges.
 
     The straight grain runs along the block's edges, so that no edge of the block is on the bias. A right-angled
@@ -54,10 +60,10 @@ def recognise(outline: Polygon) -> RotaryShape:
         if triangle is not None:
             return triangle
     left, top, right, bottom = clean.bounds
-    return RotaryShape(RotaryKind.CUTTING_TEMPLATE, right - left, bottom - top, False, clean)
+    return Recognised(PieceKind.TEMPLATE, right - left, bottom - top, clean)
 
 
-def exact_cut(shape: RotaryShape, seam_allowance: Number) -> tuple[Number, Number]:
+def exact_cut(shape: Recognised, seam_allowance: Number) -> tuple[Number, Number]:
     """Return width and height to cut before any rounding: the finished shape with the seam allowance on every side.
 
     For triangles it is the square they are cut from; for a cutting template the width and height of its cutting line.
@@ -65,36 +71,34 @@ def exact_cut(shape: RotaryShape, seam_allowance: Number) -> tuple[Number, Numbe
     finished + (2 + 2√2) × seam allowance.
     """
     cut = mitred_offset(shape.outline, seam_allowance)
-    if shape.kind is RotaryKind.CUTTING_TEMPLATE:
+    if shape.kind is PieceKind.TEMPLATE:
         left, top, right, bottom = cut.bounds
         return right - left, bottom - top
-    if shape.kind in (RotaryKind.SQUARE, RotaryKind.RECTANGLE):
+    if shape.kind in (PieceKind.RECTANGLE, PieceKind.TURNED_RECTANGLE):
         return shape.width + 2 * seam_allowance, shape.height + 2 * seam_allowance
-    wanted = shape.kind is RotaryKind.QUARTER_SQUARE_TRIANGLE
+    wanted = shape.kind is PieceKind.QUARTER_SQUARE_TRIANGLE
     side = next(end - start for start, end in cut.edges if _is_long_side(cut, end - start) is wanted)
     return length_of(side), length_of(side)
 
 
-def _four_sided(outline: Polygon, sides: list[Point]) -> RotaryShape:
-    is_upright = _is_upright(sides[0])
+def _four_sided(outline: Polygon, sides: list[Point]) -> Recognised:
     first = next((side for side in sides if sign(side.y) == 0), sides[0])
     second = next(side for side in sides if sign(side.dot(first)) == 0)
-    width, height = length_of(first), length_of(second)
-    kind = RotaryKind.SQUARE if sign(width - height) == 0 else RotaryKind.RECTANGLE
-    return RotaryShape(kind, width, height, not is_upright, outline)
+    kind = PieceKind.RECTANGLE if _is_upright(first) else PieceKind.TURNED_RECTANGLE
+    return Recognised(kind, length_of(first), length_of(second), outline)
 
 
-def _right_triangle(outline: Polygon, sides: list[Point]) -> RotaryShape | None:
+def _right_triangle(outline: Polygon, sides: list[Point]) -> Recognised | None:
     long_side = next((side for side in sides if _is_long_side(outline, side)), None)
     if long_side is None:
         return None
     short = next(side for side in sides if side != long_side)
     if _is_upright(short):
         length = length_of(short)
-        return RotaryShape(RotaryKind.HALF_SQUARE_TRIANGLE, length, length, False, outline)
+        return Recognised(PieceKind.HALF_SQUARE_TRIANGLE, length, length, outline)
     if _is_upright(long_side):
         length = length_of(long_side)
-        return RotaryShape(RotaryKind.QUARTER_SQUARE_TRIANGLE, length, length, False, outline)
+        return Recognised(PieceKind.QUARTER_SQUARE_TRIANGLE, length, length, outline)
     return None
 
 
