@@ -189,7 +189,7 @@ def _dive(search: _Search, relaxed: Relaxed) -> None:
     """Fix strips step by step, solving the relaxation anew for what is left after each."""
     chosen: list[Pattern] = []
     left = [demand.count for demand in search.demands]
-    pivots = _PIVOTS_OF_A_DIVE
+    effort = Effort(_PIVOTS_OF_A_DIVE)
     while relaxed.used:
         step = [pattern for pattern, amount in relaxed.used for _ in range(floor(amount))]
         if not step:
@@ -201,9 +201,7 @@ def _dive(search: _Search, relaxed: Relaxed) -> None:
         places = [place for place, count in enumerate(left) if count]
         if not places:
             break
-        rest = Relaxation(
-            [Demand(search.demands[place].lies, left[place]) for place in places], search.width, Effort(pivots)
-        )
+        rest = Relaxation([Demand(search.demands[place].lies, left[place]) for place in places], search.width, effort)
         solved = rest.solve((), 8 * search.height)
         if solved is None:
             break
