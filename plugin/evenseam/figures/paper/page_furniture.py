@@ -48,7 +48,7 @@ class LiveArea:
 def live_area(paper: Paper, layout: Layout) -> LiveArea:
     """Return the part of a page that templates may use."""
     if layout is Layout.ASIDE:
-        return LiveArea(MARGIN, MARGIN, paper.live_width - ASIDE_WIDTH, paper.live_height - FOOT_HEIGHT)
+        return LiveArea(MARGIN, MARGIN, paper.live_width - ASIDE_WIDTH, paper.live_height)
     return LiveArea(MARGIN, MARGIN + HEAD_HEIGHT, paper.live_width, paper.live_height - HEAD_HEIGHT - FOOT_HEIGHT)
 
 
@@ -63,12 +63,13 @@ def furniture(sheet: PatternSheet, paper: Paper, layout: Layout, number: int, co
         words.allowance_included(project.seam_allowance.text),
         words.MIRRORED,
     )
+    if layout is Layout.ASIDE:
+        left = paper.width - MARGIN - ASIDE_WIDTH + Fraction(3, 20)
+        # The key goes into the column as well: the whole height is the template's.
+        return _column(sheet.pattern.title, (*lines, *words.KEY.split(" · ")), left, paper.width - MARGIN - left)
     foot = paper.height - MARGIN - Fraction(6, 100)
     key_size = min(_TEXT_POINTS, _fitting(words.KEY, _TEXT_POINTS, paper.live_width))
     key = Label(at(paper.width / 2, foot), words.KEY, key_size, Ink.QUIET)
-    if layout is Layout.ASIDE:
-        left = paper.width - MARGIN - ASIDE_WIDTH + Fraction(3, 20)
-        return [*_column(sheet.pattern.title, lines, left, paper.width - MARGIN - left), key]
     room = paper.live_width - _SQUARES_WIDE
     text, _ = _text(sheet.pattern.title, lines, MARGIN, MARGIN, room)
     return [*text, *_squares_across(paper.width - MARGIN - _SQUARES_WIDE + Fraction(1, 10)), key]
