@@ -111,6 +111,6 @@ def web_styles() -> str:
     return f"""\
 .evenseam-figure{{max-width:100%;height:auto;font-family:{WEB_FONT};{light}}}
 [data-md-color-scheme="slate"] .evenseam-figure{{{dark}}}
-@media (prefers-color-scheme:dark){{:root:not([data-md-color-scheme]) .evenseam-figure{{{dark}}}}}
-@media print{{.evenseam-figure,[data-md-color-scheme="slate"] .evenseam-figure{{{light}break-inside:avoid}}}}
+@media (prefers-color-scheme:dark){{:root:not(:has([data-md-color-scheme])) .evenseam-figure{{{dark}}}}}
+@media print{{:root:root .evenseam-figure{{{light}break-inside:avoid}}}}
 """
