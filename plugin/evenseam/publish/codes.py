@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from evenseam.problems import Code, Severity
+from evenseam.problems import Code
 
 HANDOUT_NOT_SET = Code(910, "handout-not-set")
-PICTURES_LEFT_OUT = Code(911, "pictures-left-out", Severity.WARNING)
 
-CODES = (HANDOUT_NOT_SET, PICTURES_LEFT_OUT)
+CODES = (HANDOUT_NOT_SET,)

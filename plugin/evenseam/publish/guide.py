@@ -15,7 +15,7 @@ _LEAD = (
     "Everything that can stand in a pattern file. A key that is marked “required” must be there; each of the others "
     "has a value of its own when it is left out. Words in angle brackets, such as <fabric>, are names that you choose."
 )
-_SIZES = "Keys marked “any size” can also stand under a size, and then count for that size only."
+_SIZES = "A key of which any size can say otherwise may also stand under a size, and then counts for that size only."
 
 
 def write_key_page() -> tuple[str, HtmlText]:
