@@ -51,7 +51,7 @@ def test_nearly_all_small_cases_are_proved():
 def test_the_relaxation_is_what_a_linear_solver_finds_over_all_patterns(seed):
     highspy = pytest.importorskip("highspy", reason="HiGHS is an extra for tests")
     demands, width = small_case(seed)
-    relaxed = Relaxation(demands, width, Effort(10_000)).solve((), 10**6)
+    relaxed = Relaxation(demands, width, Effort(100_000_000)).solve((), 10**6)
     solver = highspy.Highs()
     solver.setOptionValue("output_flag", False)
     rows = [[] for _ in demands]

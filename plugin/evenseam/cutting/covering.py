@@ -107,6 +107,7 @@ class Relaxation:
     def _priced(self, prices: Sequence[int], denominator: int, rules: Sequence[HeightRule]) -> list[Pattern]:
         """Return for each height the strip whose pieces are worth most, where that is more than the strip costs."""
         size = len(self.demands)
+        self.effort.left -= len(self._lies) * self._room
         table = [0] * (self._room + 1)
         stages: list[_Stage] = []
         found: list[Pattern] = []

@@ -10,12 +10,14 @@ from heapq import heappop, heappush
 from evenseam.cutting.covering import HeightRule, Relaxation, Relaxed
 from evenseam.cutting.demand import Demand, Pattern, total_height
 from evenseam.cutting.simplex import Effort
-from evenseam.cutting.strips import fill_strips, in_cutting_order
+from evenseam.cutting.strips import fill_strips, filling_steps, in_cutting_order, most_ways
 from evenseam.exact import ceiling, floor
 
-MOST_PIVOTS = 3_000
+MOST_STEPS = 20_000_000
+"""Steps of arithmetic for one fabric, about a second of plain Python."""
 MOST_NODES = 120
-_PIVOTS_OF_A_DIVE = 300
+_SHARE_OF_A_DIVE = 5
+"""A dive may use one part in so many of the effort."""
 _WAYS_OF_A_REST = 4
 
 
@@ -65,17 +67,16 @@ class _Search:
         return least + ((above & -above).bit_length() - 1) if above else self.height
 
 
-def shortest_strips(
-    demands: Sequence[Demand], width: int, pivots: int = MOST_PIVOTS, nodes: int = MOST_NODES
-) -> Solved:
+def shortest_strips(demands: Sequence[Demand], width: int, steps: int = MOST_STEPS, nodes: int = MOST_NODES) -> Solved:
     """Return the best strips found for all demands across cloth of this width, and the proven bound.
 
-    The effort is limited by counts of pivots and nodes, so the answer is the same on every machine.
+    The effort is limited by counts of steps and nodes, so the answer is the same on every machine.
     """
     if not demands:
         return Solved((), 0)
-    best = fill_strips(demands, width)
-    relaxation = Relaxation(demands, width, Effort(pivots))
+    effort = Effort(steps)
+    best = fill_strips(demands, width, most_ways(demands, width, steps // 10))
+    relaxation = Relaxation(demands, width, effort)
     for pattern in best:
         relaxation.add(pattern)
     search = _Search(demands, width, relaxation, best, _sums(relaxation.heights, total_height(best)))
@@ -189,7 +190,7 @@ def _dive(search: _Search, relaxed: Relaxed) -> None:
     """Fix strips step by step, solving the relaxation anew for what is left after each."""
     chosen: list[Pattern] = []
     left = [demand.count for demand in search.demands]
-    effort = Effort(_PIVOTS_OF_A_DIVE)
+    effort = Effort(search.relaxation.effort.left // _SHARE_OF_A_DIVE)
     while relaxed.used:
         step = [pattern for pattern, amount in relaxed.used for _ in range(floor(amount))]
         if not step:
@@ -241,6 +242,7 @@ def _complete(search: _Search, chosen: Sequence[Pattern]) -> None:
             return
         filled = search.rests.get(tuple(left))
         if filled is None:
+            search.relaxation.effort.left -= _WAYS_OF_A_REST * filling_steps(rest, search.width)
             filled = search.rests[tuple(left)] = fill_strips(rest, search.width, _WAYS_OF_A_REST)
         kept += [Pattern(p.height, tuple((places[d], lie, n) for d, lie, n in p.pieces)) for p in filled]
     search.offer(tuple(kept))

@@ -21,10 +21,10 @@ from evenseam.cutting.demand import Demand, Pattern
 from evenseam.cutting.knapsack import Choice, best_filling
 from evenseam.cutting.merging import Merged, Slot, Strip
 from evenseam.cutting.request import Request
-from evenseam.cutting.search import MOST_PIVOTS, shortest_strips, simple_bound
+from evenseam.cutting.search import MOST_STEPS, shortest_strips, simple_bound
 from evenseam.cutting.strips import fill_strips
 
-_PIVOTS_OF_A_TRIAL = 300
+_STEPS_OF_A_TRIAL = 1_000_000
 _MOST_OPENED = 4
 """So many high strips are tried as sections at most."""
 
@@ -108,7 +108,7 @@ def lay_out(requests: Sequence[Request], width: int, bought: Callable[[int], Fra
         least = sum(section.height for section in tried)
         least += simple_bound(merged.demands, width) if merged.demands else 0
         if least < layout.height:
-            other = _layout(tried, merged, width, _PIVOTS_OF_A_TRIAL)
+            other = _layout(tried, merged, width, _STEPS_OF_A_TRIAL)
             is_high = 4 * strip.height >= width
             if other.height < layout.height and (is_high or bought(other.height) < bought(layout.height)):
                 sections, left, layout = tried, rest, other
@@ -132,8 +132,8 @@ def _put_beside(sections: Sequence[Section], requests: Sequence[Request], left: 
     return Merged.of(requests, rest, width)
 
 
-def _layout(sections: Sequence[Section], merged: Merged, width: int, pivots: int = MOST_PIVOTS) -> Layout:
-    solved = shortest_strips(merged.demands, width, pivots)
+def _layout(sections: Sequence[Section], merged: Merged, width: int, steps: int = MOST_STEPS) -> Layout:
+    solved = shortest_strips(merged.demands, width, steps)
     return Layout(tuple(sections), tuple(merged.strip(pattern) for pattern in solved.patterns), solved.bound)
 
 

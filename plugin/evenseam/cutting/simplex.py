@@ -36,7 +36,7 @@ class Optimum:
 
 @dataclass(slots=True)
 class Effort:
-    """Counts pivots, so that a search ends after so much work, never after so much time."""
+    """Counts steps of arithmetic, so that a search ends after so much work, never after so much time."""
 
     left: int
 
@@ -101,7 +101,7 @@ def cheapest_cover(
     while True:
         if effort.left <= 0:
             return None
-        effort.left -= 1
+        effort.left -= size * size + len(pool) * size // 4
         prices = tableau.prices()
         slack = _slack_to_enter(rows, prices)
         if slack is not None:

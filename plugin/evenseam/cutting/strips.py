@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from itertools import product
+from math import gcd
 
 from evenseam.cutting.demand import Demand, Pattern, merit
 from evenseam.cutting.knapsack import Choice, best_filling
@@ -11,16 +12,31 @@ from evenseam.cutting.knapsack import Choice, best_filling
 _MOST_WAYS = 32
 """So many combinations of turned and unturned pieces are tried at most; beyond, one kind at a time is turned."""
 
+_MOST_CHOICES = 24
+"""So many kinds of pieces are weighed for a strip at most: those that are trimmed least."""
+
 Way = list[tuple[int, ...]]
 """For each demand, the lies that are allowed."""
 
 
-def fill_strips(demands: Sequence[Demand], width: int, most_ways: int = _MOST_WAYS) -> tuple[Pattern, ...]:
+def filling_steps(demands: Sequence[Demand], width: int) -> int:
+    """Return about how many steps of arithmetic one constructive plan takes."""
+    room = width // gcd(*(across for demand in demands for across, _ in demand.lies))
+    lies = sum(len(demand.lies) for demand in demands)
+    return 3 * len(demands) * min(lies, _MOST_CHOICES) * room
+
+
+def most_ways(demands: Sequence[Demand], width: int, steps: int) -> int:
+    """Return how many constructive plans may be tried with so many steps: at least two."""
+    return max(2, min(_MOST_WAYS, steps // filling_steps(demands, width)))
+
+
+def fill_strips(demands: Sequence[Demand], width: int, most: int = _MOST_WAYS) -> tuple[Pattern, ...]:
     """Return the best of many constructive plans for all pieces in strips across cloth of this width."""
     best: tuple[Pattern, ...] = ()
     best_merit: tuple[int, ...] | None = None
     every: Way = [tuple(range(len(demand.lies))) for demand in demands]
-    for openers in _ways(demands, width, most_ways):
+    for openers in _ways(demands, width, most):
         for fills in (openers, every) if openers != every else (openers,):
             filled = _tallest_first(demands, width, openers, fills)
             filled_merit = merit(filled, demands)
@@ -82,8 +98,9 @@ def _next_strip(demands: Sequence[Demand], width: int, openers: Way, fills: Way,
         for number in lies
         if demands[place].lies[number][1] <= height and (room := left[place] - (place == opener)) > 0
     ]
+    choices.sort(key=lambda choice: -demands[choice.owner].lies[choice.way][1])
     counts = {(opener, lie): 1}
-    for choice, count in best_filling(choices, width - across):
+    for choice, count in best_filling(choices[:_MOST_CHOICES], width - across):
         key = (choice.owner, choice.way)
         counts[key] = counts.get(key, 0) + count
     return Pattern(height, in_cutting_order(counts, demands))
