@@ -96,6 +96,9 @@ class TestSewingOrder:
         check_sewing(block, pieced)
         assert len(pieced.sections) == 1
 
+    def test_the_largest_block_in_one_long_chain_of_seams_is_sewn(self) -> None:
+        assert len(pieced_of(block_of(rings_of_strips(296))).sections) == 297
+
     def test_a_kite_is_sewn(self) -> None:
         block = drawn("3,0 6,3 3,3\n3,0 3,3 0,3\n0,3 3,3 3,9\n3,3 6,3 3,9")
         pieced = pieced_of(block)

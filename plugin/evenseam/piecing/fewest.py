@@ -58,7 +58,10 @@ class FewestSections:
             return 1
         self.steps += 1
         options = self.partings(pieces)
-        apart = next(((one, other) for one, other in options if self.are_strangers(one, other)), None)
+        # A line without a rival is opened as if all were strangers across it.
+        apart = next(
+            ((one, other) for one, other in options if len(options) == 1 or self.are_strangers(one, other)), None
+        )
         if apart is not None:
             count = self.fewest(apart[0]) + self.fewest(apart[1])
         else:

@@ -33,19 +33,20 @@ class Peeler:
 
     def is_one_section(self, pieces: int) -> bool:
         """Tell whether single pieces can be peeled off until one is left."""
-        waiting = pieces
-        while pieces & (pieces - 1):
-            peeled = False
-            for piece in members(waiting):
-                bit = 1 << piece
-                if pieces & bit and any(not pieces & in_the_way for _, in_the_way in self.edges[piece]):
-                    pieces ^= bit
-                    peeled = True
-                    if not pieces & (pieces - 1):
-                        return True
-            if not peeled:
+        # Pieces are often drawn from the inside out or from the outside in; going to and fro suits both.
+        order = list(members(pieces))
+        while len(order) > 1:
+            stuck = len(order)
+            for piece in reversed(order):
+                for _, in_the_way in self.edges[piece]:
+                    if not pieces & in_the_way:
+                        pieces ^= 1 << piece
+                        break
+                if not pieces & (pieces - 1):
+                    return True
+            order = [piece for piece in reversed(order) if pieces >> piece & 1]
+            if len(order) == stuck:
                 return False
-            waiting = pieces
         return True
 
     def seams(self, pieces: int) -> list[tuple[int, int]]:

@@ -101,7 +101,7 @@ class _Choice:
         lines.sort(key=lambda line: InOrder(self._nearer(line, pieces)))
         for line in lines:
             one, other = sides(line, pieces)
-            if self.search.are_strangers(one, other):
+            if len(lines) == 1 or self.search.are_strangers(one, other):
                 # No section reaches across, whatever is opened first: only the order of the seams is to be chosen.
                 yield line
                 return
