@@ -8,7 +8,7 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from evenseam import __version__
-from evenseam.cli import check, make, show
+from evenseam.cli import check, compare, make, show
 from evenseam.cli.loading import EDITIONS, CannotRunError
 
 PATTERNS = Path("patterns")
@@ -52,6 +52,18 @@ def _parser() -> argparse.ArgumentParser:
     _add_pattern_and_size(command)
     command.add_argument("figure", nargs="+", help="name of the figure, such as finished width")
     command.set_defaults(run=show.run_why)
+
+    command = commands.add_parser("compare", help="what changed between two revisions, as changed figures")
+    command.add_argument("base", help="revision to compare with, such as main")
+    command.add_argument("head", nargs="?", help="revision to look at; otherwise the files as they are now")
+    command.add_argument("--patterns", type=Path, default=PATTERNS)
+    form = command.add_mutually_exclusive_group()
+    form.add_argument("--json", action="store_true", help="all changes as data")
+    form.add_argument("--one-line", action="store_true", help="one line for each pattern")
+    form.add_argument(
+        "--annotations", action="store_true", help="marks on the changed lines, for continuous integration"
+    )
+    command.set_defaults(run=compare.run)
 
     command = commands.add_parser("handout", help="the printed handout of one size")
     _add_pattern_and_size(command)

@@ -1,1 +1,52 @@
-"""From two sheets to the changes between them."""
+"""From two versions of a pattern to the changes between them, and the words that say why."""
+
+from evenseam.review.annotations import write_annotations
+from evenseam.review.as_json import review_as_json
+from evenseam.review.changes import (
+    Added,
+    Cause,
+    Change,
+    InputCause,
+    Kind,
+    OwnCause,
+    PartCause,
+    Remeasured,
+    Removed,
+    Renamed,
+    Restated,
+    Where,
+    swapped,
+)
+from evenseam.review.compare import Version, compare_patterns
+from evenseam.review.markdown import write_markdown
+from evenseam.review.one_line import write_one_line
+from evenseam.review.report import Failure, PatternReview, Review, SizeReview, review_all, review_pattern, with_problems
+
+__all__ = [
+    "Added",
+    "Cause",
+    "Change",
+    "Failure",
+    "InputCause",
+    "Kind",
+    "OwnCause",
+    "PartCause",
+    "PatternReview",
+    "Remeasured",
+    "Removed",
+    "Renamed",
+    "Restated",
+    "Review",
+    "SizeReview",
+    "Version",
+    "Where",
+    "compare_patterns",
+    "review_all",
+    "review_as_json",
+    "review_pattern",
+    "swapped",
+    "with_problems",
+    "write_annotations",
+    "write_markdown",
+    "write_one_line",
+]

@@ -1,0 +1,95 @@
+"""`evenseam compare`: what a pull request changes, as changed figures."""
+
+from __future__ import annotations
+
+import argparse
+import json
+import sys
+from pathlib import Path
+
+from evenseam.cli.loading import CannotRunError
+from evenseam.cli.revision import find_revision, read_revision
+from evenseam.publish.checked import check_pattern
+from evenseam.publish.sources import PatternSource, find_patterns
+from evenseam.review import (
+    Review,
+    Version,
+    review_all,
+    review_as_json,
+    write_annotations,
+    write_markdown,
+    write_one_line,
+)
+
+WORKING_TREE = "working tree"
+
+
+def run(options: argparse.Namespace) -> int:
+    """Compare two revisions; exit status 0 when nothing differs, 1 when something does or cannot be computed."""
+    folder: Path = options.patterns
+    base = find_revision(options.base, _standing(folder))
+    old = {source.slug: source for source in read_revision(base, folder)}
+    if options.head is None:
+        head_name, new = WORKING_TREE, _working_tree(folder)
+    else:
+        head = find_revision(options.head, _standing(folder))
+        head_name, new = f"{head.name} ({head.commit[:10]})", {s.slug: s for s in read_revision(head, folder)}
+    if not old and not new:
+        raise CannotRunError(f"there is no pattern in {folder} on either side")
+    review = _review(f"{base.name} ({base.commit[:10]})", head_name, old, new)
+    print(_written(review, options))
+    return 0 if review.is_same else 1
+
+
+def _standing(folder: Path) -> Path:
+    return folder if folder.is_dir() else Path.cwd()
+
+
+def _working_tree(folder: Path) -> dict[str, PatternSource]:
+    try:
+        return {source.slug: source for source in find_patterns(folder)}
+    except FileNotFoundError:
+        return {}
+
+
+def _review(base: str, head: str, old: dict[str, PatternSource], new: dict[str, PatternSource]) -> Review:
+    slugs = sorted({*old, *new})
+    untouched = [slug for slug in slugs if slug in old and slug in new and _is_same(old[slug], new[slug])]
+    versions = {}
+    for number, slug in enumerate(slugs, start=1):
+        if slug in untouched:
+            continue
+        _progress(f"comparing {number} of {len(slugs)}: {slug}")
+        versions[slug] = (_version(old.get(slug)), _version(new.get(slug)))
+    _progress("")
+    return review_all(base, head, versions, untouched)
+
+
+def _is_same(old: PatternSource, new: PatternSource) -> bool:
+    """Tell whether two sources are the same letter for letter, so that the same engine cannot say otherwise."""
+    texts = [
+        {name: text.text for name, text in source.drawings.items()} | {"": source.source.text} for source in (old, new)
+    ]
+    return texts[0] == texts[1] and not old.problems and not new.problems
+
+
+def _version(source: PatternSource | None) -> Version | None:
+    if source is None:
+        return None
+    checked = check_pattern(source)
+    return Version(checked.slug, checked.pattern, checked.sheets, checked.problems)
+
+
+def _written(review: Review, options: argparse.Namespace) -> str:
+    if options.json:
+        return json.dumps(review_as_json(review), indent=2)
+    if options.one_line:
+        return write_one_line(review)
+    if options.annotations:
+        return write_annotations(review)
+    return write_markdown(review).rstrip()
+
+
+def _progress(text: str) -> None:
+    if sys.stderr.isatty():
+        print(f"\r\x1b[K{text}", end="", file=sys.stderr, flush=True)

@@ -1,0 +1,165 @@
+"""A review told size by size under its causes: what every form of output says, before any markup."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from evenseam.exact import Unit
+from evenseam.review.cause_words import listed
+from evenseam.review.change_words import change_words, cut_figures, edition_words, size_of, size_words
+from evenseam.review.changes import Change, Kind, Remeasured, Where
+from evenseam.review.grouping import Group
+from evenseam.review.report import PatternReview, SizeReview
+
+MOST_CUTS = 4
+MOST_OTHERS = 8
+_CUTTING = (Kind.CUT,)
+_BUYING = (Kind.YARDAGE, Kind.BATTING)
+_SEWING = (Kind.CHECKPOINT, Kind.TEMPLATE, Kind.STEP, Kind.STEP_ORDER, Kind.SECTIONS)
+
+
+@dataclass(frozen=True, slots=True)
+class SizeLine:
+    """What follows from a cause in one size."""
+
+    where: Where
+    told: tuple[str, ...]
+    """In words, the most important first."""
+    left_out: str
+    """What is counted only: 9 more cuts, 3 checkpoints."""
+    kept: str
+    """What stays as it was, in words."""
+
+
+def size_lines(group: Group, review: PatternReview, units: Iterable[Unit]) -> tuple[SizeLine, ...]:
+    """Return a line for each size a group of changes is about, in the given editions, in the order of the file."""
+    wanted = tuple(units)
+    by_where: dict[Where, list[Change]] = {}
+    for change in group.changes:
+        if change.where.unit is None or change.where.unit in wanted:
+            by_where.setdefault(change.where, []).append(change)
+    order = {size.where: number for number, size in enumerate(review.sizes)}
+    sizes = {size.where: size for size in review.sizes}
+    return tuple(
+        _line(where, by_where[where], sizes.get(where))
+        for where in sorted(by_where, key=lambda where: order.get(where, -1))
+    )
+
+
+def editions(review: PatternReview) -> tuple[Unit, ...]:
+    """Return the editions of a review, the drafted one first."""
+    units = [size.where.unit for size in review.sizes] + [change.where.unit for change in review.changes]
+    return tuple(dict.fromkeys(unit for unit in units if unit is not None))
+
+
+def unchanged_words(review: PatternReview) -> str:
+    """Return one line for all sizes that are as they were."""
+    same: dict[str, list[Unit | None]] = {}
+    all_units: dict[str, int] = {}
+    names: dict[str, str] = {}
+    for size in review.sizes:
+        key = size.where.size
+        names[key] = size_words(size.where)
+        all_units[key] = all_units.get(key, 0) + 1
+        if size.is_same:
+            same.setdefault(key, []).append(size.where.unit)
+    told = [
+        names[key] if len(units) == all_units[key] else f"{names[key]} in {edition_words(units[0])}"
+        for key, units in same.items()
+    ]
+    return f"Unchanged in every figure: {listed(told)}." if told else ""
+
+
+def headline(review: PatternReview) -> str:
+    """Return what changes, in one sentence: 2 of 4 sizes change; 6 cuts; finished size of 2 sizes."""
+    if review.is_same:
+        return "no computed change"
+    kinds = [change.kind for change in review.changes]
+    if Kind.PATTERN in kinds:
+        return "; ".join(change_words(change) for change in review.changes)
+    # A cut in two editions is one cut to a reader.
+    cuts = {(change.where.size, _id(change)) for change in review.changes if change.kind is Kind.CUT}
+    finished = {change.where.size for change in review.changes if change.kind is Kind.FINISHED}
+    bought = {(change.where.size, _id(change)) for change in review.changes if change.kind in _BUYING}
+    all_sizes = {size.where.size for size in review.sizes}
+    changed = {size.where.size for size in review.sizes if not size.is_same}
+    told = []
+    if changed:
+        verb = "changes" if len(changed) == 1 else "change"
+        told.append(
+            f"{len(changed)} of {len(all_sizes)} sizes {verb}" if len(all_sizes) > 1 else "its one size changes"
+        )
+    for is_new, state in ((True, "new"), (False, "gone")):
+        whole = [change for change in review.changes if change.kind is Kind.SIZE and _is_new(change) is is_new]
+        sizes = {change.where.size for change in whole}
+        told += [f"{_counted(len(sizes), 'size')} {'is' if len(sizes) == 1 else 'are'} {state}"] if sizes else []
+    told += [_counted(len(cuts), "changed cut")] if cuts else []
+    told += [_counted(len(finished), "other finished size")] if finished else []
+    told += [_counted(len(bought), "changed amount to buy", "changed amounts to buy")] if bought else []
+    if kinds and all(kind in (Kind.WORDS, Kind.FABRIC) for kind in kinds):
+        told = ["only words and colours change"]
+    failed = sum(not failure.is_computed for failure in review.failures)
+    told += [f"{_counted(failed, 'size or edition', 'sizes or editions')} cannot be computed"] if failed else []
+    told += ["it cannot be published as it is now"] if any(f.is_computed and f.is_new for f in review.failures) else []
+    told += [_counted(len(review.problems), "problem")] if review.problems else []
+    return "; ".join(told) or "the steps or the templates change"
+
+
+def _line(where: Where, changes: list[Change], size: SizeReview | None) -> SizeLine:
+    finished = [change for change in changes if change.kind is Kind.FINISHED]
+    cuts = [change for change in changes if change.kind in _CUTTING]
+    bought = [change for change in changes if change.kind in _BUYING]
+    others = [change for change in changes if change not in finished and change not in cuts and change not in bought]
+    told = [_finishes(change) for change in finished]
+    told += _cut_words(cuts[:MOST_CUTS])
+    told += [change_words(change) for change in bought[:MOST_OTHERS]]
+    left = []
+    if len(cuts) > MOST_CUTS:
+        left.append(_counted(len(cuts) - MOST_CUTS, "more cut"))
+    if len(bought) > MOST_OTHERS:
+        left.append(f"{len(bought) - MOST_OTHERS} more to buy")
+    for kind, one, many in (
+        (Kind.CHECKPOINT, "checkpoint", "checkpoints"), (Kind.TEMPLATE, "template", "templates"),
+        (Kind.STEP, "step", "steps"),
+    ):  # fmt: skip
+        number = sum(change.kind is kind for change in others)
+        if number and (told or number > 2):
+            left.append(_counted(number, one, many))
+            others = [change for change in others if change.kind is not kind]
+    told += [change_words(change) for change in others]
+    kept = f"{listed(list(size.kept))} unchanged" if size and size.kept and (cuts or finished) else ""
+    return SizeLine(where, tuple(told), listed(left), kept)
+
+
+def _finishes(change: Change) -> str:
+    if isinstance(change, Remeasured):
+        return f"finishes {size_of(change.new)} instead of {size_of(change.old)}"
+    return change_words(change)
+
+
+def _cut_words(cuts: list[Change]) -> list[str]:
+    """Return cuts in words; neighbours that change alike are told together."""
+    told: list[tuple[list[str], str]] = []
+    for change in cuts:
+        if not isinstance(change, Remeasured):
+            told.append(([], change_words(change)))
+            continue
+        figures = cut_figures(change.old, change.new, change.aspect)
+        if told and told[-1][0] and told[-1][1] == figures:
+            told[-1][0].append(change.label)
+        else:
+            told.append(([change.label], figures))
+    return [f"{listed(labels)} {figures}" if labels else figures for labels, figures in told]
+
+
+def _id(change: Change) -> str:
+    return str(getattr(change, "id", "") or getattr(change, "new_id", ""))
+
+
+def _is_new(change: Change) -> bool:
+    return type(change).__name__ == "Added"
+
+
+def _counted(number: int, one: str, many: str = "") -> str:
+    return f"{number} {one}" if number == 1 else f"{number} {many or one + 's'}"

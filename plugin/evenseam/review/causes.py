@@ -1,0 +1,160 @@
+"""From two derivations of one figure to the reasons why its value differs."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from evenseam.pattern import Quantity
+from evenseam.review.changes import Cause, InputCause, OwnCause, PartCause
+from evenseam.review.derivation import Derivations, is_counted
+from evenseam.review.parts import PartsCompared
+from evenseam.sheet import PatternSheet
+
+_ARRANGED = ("rows", "columns")
+
+
+class Causes:
+    """Knows what the author's two projects differ in, and which of it moves a figure.
+
+    A figure is moved by the figures at the ends of its derivation whose values differ. Where the derivation itself has
+    another shape, what the author decided otherwise about the same part of the project moves it as well.
+    """
+
+    def __init__(self, old: PatternSheet, new: PatternSheet, parts: PartsCompared) -> None:
+        self.parts = parts.causes
+        self._derivations = Derivations()
+        self._now = dict(parts.leaf_names)
+        before = self._by_name(_figures(old), renamed=True)
+        after = self._by_name(_figures(new), renamed=False)
+        self._one_sided = set(before) ^ set(after)
+        differing = [
+            (before[name], after[name]) for name in before if name in after and _differ(before[name], after[name])
+        ]
+        self._inputs = _grouped(differing, self._by_default)
+        self.inputs = tuple(dict.fromkeys(self._inputs.values()))
+        """All figures of the author, and usual figures, that differ."""
+
+    def of(self, old: Iterable[Quantity], new: Iterable[Quantity], scope: str) -> tuple[Cause, ...]:
+        """Return why figures of one part of the project differ; `scope` names the part as a cut does."""
+        old, new = tuple(old), tuple(new)
+        found: list[Cause] = []
+        for before, after in zip(old, new, strict=False):
+            if before.value != after.value or before.unit is not after.unit:
+                found += self._of_one(before, after, scope)
+        return _once(found) or self.of_part(scope)
+
+    def of_part(self, scope: str) -> tuple[Cause, ...]:
+        """Return why a part of the project is there, gone or made otherwise."""
+        near = [cause for cause in self.parts if _touches(cause, scope)]
+        return tuple(near) or (*self._arrangement(), *self._others()) or (OwnCause(),)
+
+    def _of_one(self, old: Quantity, new: Quantity, scope: str) -> list[Cause]:
+        before = self._by_name((old,), renamed=True)
+        after = self._by_name((new,), renamed=False)
+        found: list[Cause] = []
+        for name in dict.fromkeys((*before, *after)):
+            if name in self._inputs:
+                cause = self._inputs[name]
+                found += [part for part in self.parts if _is_usual(cause) and _brings(part, cause)] or [cause]
+            elif name in self._one_sided:
+                found += [part for part in self.parts if name in part.leaves]
+        if self._counts_differ(old, new):
+            found += self._arrangement()
+        if self._derivations.shape(old) != self._derivations.shape(new):
+            found += [part for part in self.parts if _touches(part, scope)]
+        return found
+
+    def _arrangement(self) -> list[Cause]:
+        inputs: list[Cause] = [self._inputs[name] for name in _ARRANGED if name in self._inputs]
+        return inputs + [part for part in self.parts if part.part in ("layout", "blocks")]
+
+    def _others(self) -> list[Cause]:
+        return [part for part in self.parts if part.about != "name"] or list(self.inputs)
+
+    def _counts_differ(self, old: Quantity, new: Quantity) -> bool:
+        before, after = (
+            sorted(str(leaf.value) for leaf in self._derivations.leaves(figure) if is_counted(leaf))
+            for figure in (old, new)
+        )
+        return before != after
+
+    def _by_name(self, figures: Iterable[Quantity], *, renamed: bool) -> dict[str, Quantity]:
+        found: dict[str, Quantity] = {}
+        for figure in figures:
+            for leaf in sorted(self._derivations.leaves(figure), key=lambda leaf: (leaf.name, str(leaf.value))):
+                if not is_counted(leaf):
+                    found.setdefault(self._now.get(leaf.name, leaf.name) if renamed else leaf.name, leaf)
+        return found
+
+    def _by_default(self, name: str) -> str:
+        return subject_of(name)
+
+
+def subject_of(name: str) -> str:
+    """Return what a figure of the author belongs to, for figures that are told in one breath."""
+    if name in _ARRANGED:
+        return "arrangement"
+    for side in (" block width", " block height"):
+        if name.endswith(side):
+            return name.removesuffix(side) + " block"
+    return name
+
+
+def _grouped(differing: list[tuple[Quantity, Quantity]], subject: object) -> dict[str, InputCause]:
+    subjects: dict[str, list[tuple[Quantity, Quantity]]] = {}
+    for old, new in differing:
+        subjects.setdefault(subject_of(new.name), []).append((old, new))
+    causes: dict[str, InputCause] = {}
+    for name, figures in subjects.items():
+        # Width before height, columns after rows: in the order of their names whichever revision is called old.
+        ordered = tuple(sorted(figures, key=lambda pair: _order(pair[1].name)))
+        for _, new in figures:
+            causes[new.name] = InputCause(name, ordered)
+    return causes
+
+
+def _order(name: str) -> tuple[bool, str]:
+    return name.endswith(("height", "columns")), name
+
+
+def _figures(sheet: PatternSheet) -> Iterable[Quantity]:
+    for _, figure in sheet.figures:
+        yield figure
+    for cut in sheet.cuts.cuts:
+        yield from (cut.width, cut.height, cut.count)
+    for material in sheet.materials:
+        yield from (material.needed, material.buy)
+
+
+def _differ(old: Quantity, new: Quantity) -> bool:
+    return old.value != new.value or old.unit is not new.unit
+
+
+def _is_usual(cause: Cause) -> bool:
+    """Tell whether nobody gave the figures, before or after."""
+    return isinstance(cause, InputCause) and all(side.place is None for pair in cause.figures for side in pair)
+
+
+def _brings(part: PartCause, cause: InputCause) -> bool:
+    """Tell whether another finish brings its own usual figures."""
+    return part.part == "finish" and part.about == "" and cause.subject.startswith(("backing", "batting"))
+
+
+def _touches(cause: PartCause, scope: str) -> bool:
+    if cause.about == "name":
+        return False
+    if cause.part == scope or scope == "":
+        return True
+    match cause.part:
+        case "finish":
+            return scope in ("backing", "batting", "binding", "finish")
+        case "layout" | "blocks":
+            return scope.startswith("block:") or scope == "layout"
+        case "borders":
+            return scope.startswith("border:")
+        case _:
+            return False
+
+
+def _once(causes: list[Cause]) -> tuple[Cause, ...]:
+    return tuple(dict.fromkeys(causes))

@@ -1,0 +1,85 @@
+"""Two cut lists become changed cuts, matched by what they are and never by their place in the list."""
+
+from __future__ import annotations
+
+from collections.abc import Hashable, Iterator
+
+from evenseam.pattern import BATTING, Cut, Project
+from evenseam.review.causes import Causes
+from evenseam.review.changes import Added, Cause, Change, Kind, Remeasured, Removed, Renamed, Restated, Where
+from evenseam.review.matching import match_parts
+from evenseam.review.parts import Renames
+from evenseam.sheet import PatternSheet
+
+
+def compare_cuts(
+    old: PatternSheet, new: PatternSheet, where: Where, renames: Renames, causes: Causes
+) -> Iterator[Change]:
+    """Yield every cut that was added, removed, renamed, cut in another size or number, or from another fabric."""
+    matching = match_parts(
+        old.cuts.cuts, new.cuts.cuts, lambda cut: cut.id,
+        [
+            (lambda cut: renames.within(cut.id), lambda cut: cut.id),
+            (lambda cut: _same(cut, renames), lambda cut: _same(cut, Renames())),
+        ],
+    )  # fmt: skip
+    for before, after in matching.pairs:
+        yield from _compare(before, after, old.project, new.project, where, renames, causes)
+    for cut in matching.removed:
+        figures = (cut.width, cut.height, cut.count)
+        yield Removed(where, Kind.CUT, cut.id, cut.label, figures, causes.of_part(renames.part(cut.part)))
+    for cut in matching.added:
+        yield Added(
+            where, Kind.CUT, cut.id, cut.label, (cut.width, cut.height, cut.count), causes.of_part(cut.part)
+        )  # fmt: skip
+
+
+def material_name(project: Project, material: str) -> str:
+    """Return what a maker reads for the material of a cut."""
+    return project.batting_name if material == BATTING else project.fabric(material).name
+
+
+def _compare(
+    before: Cut, after: Cut, old: Project, new: Project, where: Where, renames: Renames, causes: Causes
+) -> Iterator[Change]:
+    if before.id != after.id:
+        yield Renamed(
+            where, Kind.CUT, before.id, after.id, before.label, after.label, _naming(causes, after.part)
+        )  # fmt: skip
+    old_label = before.label if before.label != after.label else ""
+    old_figures, new_figures = (before.width, before.height, before.count), (after.width, after.height, after.count)
+    if [figure.value for figure in old_figures] != [figure.value for figure in new_figures]:
+        because = causes.of(old_figures, new_figures, after.part)
+        yield Remeasured(
+            where, Kind.CUT, after.id, after.label, old_figures, new_figures, because, old_label, after.shape.value
+        )  # fmt: skip
+    for aspect, was, now in (
+        ("fabric", material_name(old, before.material), material_name(new, after.material)),
+        ("shape", before.shape.value, after.shape.value),
+        ("print", _way(before), _way(after)),
+        ("join", _join(before), _join(after)),
+        ("strips", before.direction.value, after.direction.value),
+    ):
+        is_only_name = aspect == "fabric" and renames.fabric(before.material) == after.material
+        if was != now and not is_only_name:
+            yield Restated(
+                where, Kind.CUT, after.id, after.label, aspect, was, now, causes.of_part(after.part)
+            )  # fmt: skip
+
+
+def _naming(causes: Causes, part: str) -> tuple[Cause, ...]:
+    return tuple(cause for cause in causes.parts if cause.part == part and cause.about == "name")
+
+
+def _same(cut: Cut, renames: Renames) -> Hashable:
+    """Return what two cuts share when they are one under two names: fabric, size, number and part."""
+    material = cut.material if cut.material == BATTING else renames.fabric(cut.material)
+    return material, cut.shape, cut.width.value, cut.height.value, cut.count.value, renames.part(cut.part)
+
+
+def _way(cut: Cut) -> str:
+    return "print upright" if cut.is_upright else "either way"
+
+
+def _join(cut: Cut) -> str:
+    return cut.join.value if cut.join else "one piece"

@@ -1,0 +1,283 @@
+"""Two projects become what the author decided otherwise, apart from figures: borders, orders, fabrics, drawings."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from evenseam.pattern import Block, Border, Bound, CornerPockets, Fabric, Project, Sashing, Sleeve, Turned
+from evenseam.problems import Place
+from evenseam.review.changes import PartCause
+from evenseam.review.matching import Matching, match_parts
+
+
+@dataclass(frozen=True, slots=True)
+class Renames:
+    """New ids by old ones, for parts that are the same under another name."""
+
+    fabrics: tuple[tuple[str, str], ...] = ()
+    borders: tuple[tuple[str, str], ...] = ()
+    blocks: tuple[tuple[str, str], ...] = ()
+
+    def fabric(self, old: str) -> str:
+        """Return the id a fabric has now."""
+        return dict(self.fabrics).get(old, old)
+
+    def part(self, old: str) -> str:
+        """Return what a part of the project is called now: border:outer-border."""
+        kind, _, id = old.partition(":")
+        known = {"border": dict(self.borders), "block": dict(self.blocks)}.get(kind, {})
+        return f"{kind}:{known.get(id, id)}" if id else old
+
+    def within(self, old: str) -> str:
+        """Return an id that begins with the id of a border or block, as it begins now."""
+        for before, after in sorted((*self.borders, *self.blocks), key=lambda pair: -len(pair[0])):
+            if old == before or old.startswith(f"{before}-"):
+                return after + old[len(before) :]
+        return old
+
+
+@dataclass(frozen=True, slots=True)
+class PartsCompared:
+    """What is decided otherwise, and the matchings the rest of the review needs."""
+
+    causes: tuple[PartCause, ...]
+    renames: Renames
+    fabrics: Matching[Fabric]
+    borders: Matching[Border]
+    blocks: Matching[Block]
+    leaf_names: tuple[tuple[str, str], ...]
+    """New names of figures by old ones, where a part was renamed."""
+
+
+def compare_parts(old: Project, new: Project) -> PartsCompared:
+    """Return what differs between two projects apart from figures and words."""
+    fabrics = match_parts(
+        old.fabrics, new.fabrics, lambda fabric: fabric.id,
+        [(_name_of, _name_of), (_colour_of, _colour_of)],
+    )  # fmt: skip
+    fabric_ids = _renamed(fabrics)
+    now = dict(fabric_ids)
+
+    def of_old(fabric: str) -> str:
+        return now.get(fabric, fabric)
+
+    borders = match_parts(
+        old.borders, new.borders, lambda border: border.id,
+        [
+            (lambda one: (of_old(one.fabric), one.width.value), lambda one: (one.fabric, one.width.value)),
+            (lambda one: (of_old(one.fabric), old.borders.index(one)), lambda b: (b.fabric, new.borders.index(b))),
+        ],
+    )  # fmt: skip
+    blocks = match_parts(
+        old.blocks, new.blocks, lambda block: block.id,
+        [(lambda block: _drawn(block, now), lambda block: _drawn(block, {}))],
+    )  # fmt: skip
+    renames = Renames(fabric_ids, _renamed(borders), _renamed(blocks))
+    finder = _Finder(old, new, renames, [])
+    finder.compare(fabrics, borders, blocks)
+    leaf_names = (
+        *((f"{a.name} width", f"{b.name} width") for a, b in borders.pairs if a.name != b.name),
+        *(
+            (f"{a.id} block {side}", f"{b.id} block {side}")
+            for a, b in blocks.pairs
+            for side in ("width", "height")
+            if a.id != b.id
+        ),
+    )  # fmt: skip
+    return PartsCompared(tuple(finder.found), renames, fabrics, borders, blocks, leaf_names)
+
+
+@dataclass(frozen=True, slots=True)
+class _Finder:
+    """Compares part by part and keeps what it finds."""
+
+    old: Project
+    new: Project
+    renames: Renames
+    found: list[PartCause]
+
+    def compare(self, fabrics: Matching[Fabric], borders: Matching[Border], blocks: Matching[Block]) -> None:
+        """Compare everything."""
+        for before, after in fabrics.pairs:
+            direction = (_way(before), _way(after))
+            self._aspect(f"fabric:{after.id}", after.name, "print", direction, before.place, after.place)
+        self._blocks(blocks)
+        self._arrangement()
+        self._sashing()
+        self._borders(borders)
+        self._finish()
+        self._hanging()
+
+    def _aspect(
+        self, part: str, name: str, about: str, values: tuple[str, str], old: Place | None, new: Place | None
+    ) -> None:
+        if values[0] != values[1]:
+            self.found.append(PartCause(part, name, about, *values, old, new))
+
+    def _fabric(
+        self, part: str, name: str, old: str | None, new: str | None, places: tuple[Place | None, Place | None]
+    ) -> None:
+        """Note another fabric; the same one under another id is none."""
+        if old is not None and new is not None and self.renames.fabric(old) != new:
+            names = (self.old.fabric(old).name, self.new.fabric(new).name)
+            self.found.append(PartCause(part, name, "fabric", *names, *places))
+
+    def _blocks(self, blocks: Matching[Block]) -> None:
+        for block in blocks.removed:
+            self.found.append(_whole_block(block, is_new=False))
+        for block in blocks.added:
+            self.found.append(_whole_block(block, is_new=True))
+        fabrics = dict(self.renames.fabrics)
+        for before, after in blocks.pairs:
+            part, places = f"block:{after.id}", (before.place, after.place)
+            self._aspect(part, f"{after.name} block", "method", (before.method.value, after.method.value), *places)
+            if _drawn(before, fabrics) != _drawn(after, {}):
+                counts = (_pieces(before), _pieces(after))
+                self.found.append(PartCause(part, f"{after.name} block", "drawing", *counts, *places))
+
+    def _arrangement(self) -> None:
+        before, after = self.old.arrangement, self.new.arrangement
+        places = (before.place, after.place)
+        self._aspect("layout", "blocks", "setting", (before.setting.value, after.setting.value), *places)
+        same_grid = (before.rows.value, before.columns.value) == (after.rows.value, after.columns.value)
+        ids = dict(self.renames.blocks)
+        stood = [[(ids.get(p.block, p.block), p.quarter_turns, p.is_mirrored) for p in row] for row in before.positions]
+        stand = [[(p.block, p.quarter_turns, p.is_mirrored) for p in row] for row in after.positions]
+        if same_grid and stood != stand:
+            texts = ("; ".join(_row(row) for row in stood), "; ".join(_row(row) for row in stand))
+            self.found.append(PartCause("layout", "blocks", "layout", *texts, *places))
+
+    def _sashing(self) -> None:
+        before, after = self.old.arrangement.sashing, self.new.arrangement.sashing
+        leaves = ("sashing width",)
+        if before is None and after is not None:
+            words = f"{after.width.text} wide, in {self.new.fabric(after.fabric).name}"
+            self.found.append(PartCause("sashing", "sashing", "", "", words, None, after.place, leaves))
+        elif before is not None and after is None:
+            words = f"{before.width.text} wide, in {self.old.fabric(before.fabric).name}"
+            self.found.append(PartCause("sashing", "sashing", "", words, "", before.place, None, leaves))
+        elif before is not None and after is not None:
+            places = (before.place, after.place)
+            self._aspect("sashing", "sashing", "reach", (_reach(before), _reach(after)), *places)
+            self._fabric("sashing", "sashing", before.fabric, after.fabric, places)
+            corners = (before.cornerstone_fabric, after.cornerstone_fabric)
+            if (corners[0] is None) != (corners[1] is None):
+                texts = tuple("with cornerstones" if corner else "in long strips" for corner in corners)
+                self._aspect("sashing", "sashing", "cornerstones", (texts[0], texts[1]), *places)
+            self._fabric("sashing", "cornerstones of the sashing", *corners, places)
+
+    def _borders(self, borders: Matching[Border]) -> None:
+        for border in borders.removed:
+            words = f"{border.width.text} wide, in {self.old.fabric(border.fabric).name}"
+            part, leaves = f"border:{border.id}", (f"{border.name} width",)
+            self.found.append(PartCause(part, border.name, "", words, "", border.place, None, leaves))
+        for border in borders.added:
+            words = f"{border.width.text} wide, in {self.new.fabric(border.fabric).name}"
+            part, leaves = f"border:{border.id}", (f"{border.name} width",)
+            self.found.append(PartCause(part, border.name, "", "", words, None, border.place, leaves))
+        for before, after in borders.pairs:
+            part, places = f"border:{after.id}", (before.place, after.place)
+            self._aspect(part, after.name, "name", (before.name, after.name), *places)
+            self._aspect(part, after.name, "order", (before.order.value, after.order.value), *places)
+            self._aspect(part, after.name, "corners", (before.corners.value, after.corners.value), *places)
+            self._aspect(part, after.name, "join", (before.join.value, after.join.value), *places)
+            self._aspect(part, after.name, "strips", (before.strips.value, after.strips.value), *places)
+            self._fabric(part, after.name, before.fabric, after.fabric, places)
+            self._fabric(part, f"corners of the {after.name}", before.corner_fabric, after.corner_fabric, places)
+        order = [after.id for _, after in borders.pairs]
+        now = [border.id for border in self.new.borders if border.id in order]
+        if order != now:
+            places = (self.old.borders[0].place, self.new.borders[0].place)
+            stood = ", ".join(before.name for before, _ in borders.pairs)
+            stand = ", ".join(border.name for border in self.new.borders if border.id in order)
+            self.found.append(PartCause("borders", "borders", "order from the inside out", stood, stand, *places))
+
+    def _finish(self) -> None:
+        before, after = self.old.finish, self.new.finish
+        places = (before.place, after.place)
+        kinds = (_finish(before), _finish(after))
+        if kinds[0] != kinds[1]:
+            leaves = (
+                "opening", "topstitch distance", "binding strip width", "binding extra length",
+                "backing seam allowance",
+            )  # fmt: skip
+            self.found.append(PartCause("finish", "finish", "", *kinds, *places, leaves))
+        self._fabric("backing", "backing", before.backing_fabric, after.backing_fabric, places)
+        if isinstance(before, Bound) and isinstance(after, Bound):
+            one, two = before.binding, after.binding
+            self._fabric("binding", "binding", one.fabric, two.fabric, places)
+            self._aspect("binding", "binding", "grain", (one.grain.value, two.grain.value), *places)
+            self._aspect("binding", "binding", "join", (one.join.value, two.join.value), *places)
+
+    def _hanging(self) -> None:
+        before, after = self.old.hanging, self.new.hanging
+        kinds = (_hanging(before), _hanging(after))
+        places = (before.place if before else None, after.place if after else None)
+        if kinds[0] != kinds[1]:
+            leaves = ("corner pocket square", "sleeve cut depth", "sleeve extra", "sleeve hem", "sleeve drop")
+            self.found.append(PartCause("hanging", "hanging", "", *kinds, *places, leaves))
+        elif before is not None and after is not None:
+            self._fabric("hanging", kinds[1], before.fabric, after.fabric, places)
+
+
+def _renamed(matching: Matching[Fabric] | Matching[Border] | Matching[Block]) -> tuple[tuple[str, str], ...]:
+    return tuple((before.id, after.id) for before, after in matching.pairs if before.id != after.id)
+
+
+def _name_of(fabric: Fabric) -> str:
+    return fabric.name.casefold()
+
+
+def _colour_of(fabric: Fabric) -> str:
+    return fabric.colour.lower()
+
+
+def _way(fabric: Fabric) -> str:
+    return "one-way" if fabric.is_directional else "no direction"
+
+
+def _drawn(block: Block, fabrics: dict[str, str]) -> frozenset[object]:
+    """Return a drawing whatever its grid, its size and the order of its pieces."""
+    across, down = 1 / block.grid_width, 1 / block.grid_height
+    return frozenset(
+        (fabrics.get(piece.fabric, piece.fabric), frozenset(piece.outline.scaled(across, down).corners))
+        for piece in block.pieces
+    )
+
+
+def _pieces(block: Block) -> str:
+    return "one piece" if len(block.pieces) == 1 else f"{len(block.pieces)} pieces"
+
+
+def _whole_block(block: Block, *, is_new: bool) -> PartCause:
+    words = f"{block.width.number} × {block.height.text}, {_pieces(block)}"
+    leaves = (f"{block.id} block width", f"{block.id} block height")
+    part, name = f"block:{block.id}", f"{block.name} block"
+    if is_new:
+        return PartCause(part, name, "", "", words, None, block.place, leaves)
+    return PartCause(part, name, "", words, "", block.place, None, leaves)
+
+
+def _row(row: list[tuple[str, int, bool]]) -> str:
+    return ", ".join(
+        block + (f" turned {90 * turns}" if turns else "") + (" mirrored" if mirrored else "")
+        for block, turns, mirrored in row
+    )
+
+
+def _reach(sashing: Sashing) -> str:
+    return "between the blocks and all round" if sashing.is_around else "between the blocks only"
+
+
+def _finish(finish: Turned | Bound) -> str:
+    return "quilted and bound" if isinstance(finish, Bound) else "turned and topstitched"
+
+
+def _hanging(hanging: Sleeve | CornerPockets | None) -> str:
+    match hanging:
+        case Sleeve():
+            return "hanging sleeve"
+        case CornerPockets():
+            return "corner pockets"
+        case None:
+            return ""
