@@ -24,10 +24,9 @@ sys.path[:0] = [str(HERE.parents[2] / "plugin"), str(HERE.parents[1])]
 import atheris  # type: ignore[import-not-found] # noqa: E402
 
 with atheris.instrument_imports(include=["evenseam", "markdown_it", "yaml"]):
-    from support import harmless, pattern_texts
-
     from evenseam.publish.handout import HandoutFrame, write_handout
     from evenseam.wording.document import Document
+    from support import harmless, pattern_texts
 
 SEEDS = (pattern_texts.FULL, pattern_texts.SMALL)
 PROSE_SEEDS = (

@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterable, MutableMapping
 from typing import Any
 
+from markupsafe import Markup
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import PluginError
 from mkdocs.structure.files import File, Files
@@ -13,6 +14,7 @@ from mkdocs.structure.pages import Page
 from mkdocs.structure.toc import get_toc
 
 from evenseam.publish.contents import contents_as_data
+from evenseam.publish.html_text import escape
 from evenseam.publish.site_files import NavEntry, SitePage
 
 _START, _END = "<!--pattern page-->", "<!--/pattern page-->"
@@ -31,11 +33,14 @@ class PatternPage(Page):
     def __init__(self, made: SitePage, file: File, config: MkDocsConfig) -> None:
         self.made = made
         self.body = ""
-        super().__init__(made.short_title, file, config)
+        super().__init__(as_markup(made.short_title), file, config)
 
     def read_source(self, config: MkDocsConfig) -> None:
         """Take title and description from what was made."""
-        meta: MutableMapping[str, Any] = {"title": self.made.title, "description": self.made.description}
+        meta: MutableMapping[str, Any] = {
+            "title": as_markup(self.made.title),
+            "description": as_markup(self.made.description),
+        }
         if not self.made.is_searched:
             meta["search"] = {"exclude": True}
         self.meta = meta
@@ -58,6 +63,14 @@ class PatternPage(Page):
         return before + self.body + after
 
 
+def as_markup(words: str) -> Markup:
+    """Return words of an author for a theme: themes print titles and descriptions as they stand, tags and all.
+
+    Marked as being markup already, so that a theme that does take care does not do it a second time.
+    """
+    return Markup(escape(words))
+
+
 def searchable(body: str) -> str:
     """Return the headings, paragraphs and items of a page without pictures, links to files, and inline marks."""
     for start, end in _UNSEARCHED:
@@ -69,7 +82,7 @@ def searchable(body: str) -> str:
 def as_nav(entries: Iterable[NavEntry]) -> list[Any]:
     """Return navigation entries in the form of the `nav` of mkdocs.yml, each section led by its first page."""
     return [
-        {entry.title: [entry.path, *as_nav(entry.children)]} if entry.children else {entry.title: entry.path}
+        {as_markup(entry.title): [entry.path, *as_nav(entry.children)] if entry.children else entry.path}
         for entry in entries
     ]
 

@@ -116,8 +116,20 @@ def address_of(path: str, *, has_folders: bool) -> str:
 def front_matter(page: SitePage) -> str:
     """Return a page's title and description in the form that site generators read at the top of a file."""
     # A quoted text of JSON is one of YAML as well, as long as no sign is written as two halves of a pair.
-    title, description = (json.dumps(plain(text), ensure_ascii=False) for text in (page.title, page.description))
+    title, description = (json.dumps(_quiet(text), ensure_ascii=False) for text in (page.title, page.description))
     lines = [f"title: {title}", f"description: {description}"]
     if not page.is_searched:
         lines += ["search:", "  exclude: true"]
     return "\n".join(["---", *lines, "---", ""])
+
+
+_LOOK_ALIKES = str.maketrans({"<": "\u2039", ">": "\u203a", '"': "\u201d", "'": "\u2019", "{": "(", "}": ")"})
+
+
+def _quiet(text: str) -> str:
+    """Return a text without the signs of any markup.
+
+    Some generators escape what stands in front matter and others print it as it is, so that it must be harmless both
+    ways; the page itself shows the signs as they were written.
+    """
+    return plain(text).translate(_LOOK_ALIKES)

@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+import os
+import re
+import unicodedata
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -17,7 +20,15 @@ UNREADABLE = Code(900, "file-unreadable")
 OUTSIDE_FOLDER = Code(901, "file-outside-folder")
 TOO_LARGE = Code(902, "file-too-large")
 NOT_TEXT = Code(903, "file-not-text")
-CODES = (UNREADABLE, OUTSIDE_FOLDER, TOO_LARGE, NOT_TEXT)
+FOLDER_NAME = Code(904, "folder-name")
+TOO_MANY_DRAWINGS = Code(905, "too-many-drawings")
+DRAWING_NAME = Code(906, "drawing-name")
+CODES = (UNREADABLE, OUTSIDE_FOLDER, TOO_LARGE, NOT_TEXT, FOLDER_NAME, TOO_MANY_DRAWINGS, DRAWING_NAME)
+
+MOST_DRAWINGS = 100
+"""Drawings of one folder that are read."""
+LONGEST_SLUG = 80
+_GOOD_NAME = re.compile(r"[A-Za-z0-9][A-Za-z0-9_-]*", re.ASCII)
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,37 +49,99 @@ def find_patterns(root: Path) -> tuple[PatternSource, ...]:
     nothing of the kind: that is the world's mistake, not an author's.
     """
     if root.is_file():
-        return (_read_folder(root.parent, root),)
-    if (root / PATTERN_FILE).exists():
-        return (_read_folder(root, root / PATTERN_FILE),)
+        return (_read_folder(root.parent, root.parent.resolve(), root),)
+    if os.path.lexists(root / PATTERN_FILE):
+        return (_read_folder(root, root.resolve(), root / PATTERN_FILE),)
     if not root.is_dir():
         raise FileNotFoundError(f"there is no pattern file or folder {root}")
-    folders = sorted(path for path in root.iterdir() if (path / PATTERN_FILE).exists())
+    # A link that leads nowhere is an author's mistake to be named, so that its folder counts as well.
+    folders = sorted(path for path in root.iterdir() if os.path.lexists(path / PATTERN_FILE))
     if not folders:
         raise FileNotFoundError(f"there is no {PATTERN_FILE} in any folder of {root}")
-    return tuple(_read_folder(folder, folder / PATTERN_FILE) for folder in folders)
+    return tuple(
+        _without_same_addresses(_read_folder(folder, root.resolve(), folder / PATTERN_FILE) for folder in folders)
+    )
 
 
-def _read_folder(folder: Path, file: Path) -> PatternSource:
-    problems: list[Problem] = []
-    source = _read_text(folder, file, problems)
-    drawings = {
-        path.name: text
-        for path in sorted(folder.iterdir())
-        if path.suffix == DRAWING_SUFFIX and (text := _read_text(folder, path, problems)) is not None
-    }
+def _without_same_addresses(sources: Iterable[PatternSource]) -> Iterable[PatternSource]:
+    """Yield the patterns with an address for each, and a problem for two whose names a site cannot tell apart."""
+    taken: dict[str, str] = {}
+    for source in sources:
+        slug, number = source.slug, 1
+        while slug.lower() in taken:
+            number += 1
+            slug = f"{source.slug}-{number}"
+        problems = source.problems
+        if number > 1:
+            message = f"{source.source.name} would have the same address as {taken[source.slug.lower()]}"
+            hint = "give the folder a name that differs in more than capitals and signs"
+            problems = (*problems, Problem(FOLDER_NAME, message, _start_of(source.source.name), hint))
+        taken[slug.lower()] = source.source.name
+        yield PatternSource(slug, source.source, source.drawings, problems)
+
+
+def _read_folder(folder: Path, within: Path, file: Path) -> PatternSource:
+    """Return the texts of a folder that must lie inside `within`."""
     name = _shown_name(file)
-    slug = folder.resolve().name
+    problems: list[Problem] = []
+    slug = _slug_of(folder, name, problems)
+    if not _is_inside(folder, within):
+        message = f"the folder {_printable(folder.name)} is a link that leads outside {_printable(within.name)}"
+        problems.append(Problem(OUTSIDE_FOLDER, message, _start_of(name), "put the folder itself there"))
+        return PatternSource(slug, SourceText(name, ""), {}, tuple(problems))
+    source = _read_text(folder, file, problems)
+    drawings = _read_drawings(folder, name, problems)
     return PatternSource(slug, source or SourceText(name, ""), drawings, tuple(problems))
+
+
+def _slug_of(folder: Path, shown: str, problems: list[Problem]) -> str:
+    """Return the folder's name as an address; one that cannot be an address as it is, is a problem."""
+    # A folder given as . has its name only in its whole path.
+    name = folder.name if folder.name not in ("", "..") else folder.resolve().name
+    if _GOOD_NAME.fullmatch(name) and len(name) <= LONGEST_SLUG:
+        return name
+    plain = unicodedata.normalize("NFKD", name).encode("ascii", "ignore").decode().lower()
+    slug = re.sub(r"[^a-z0-9]+", "-", plain).strip("-")[:LONGEST_SLUG].rstrip("-") or "pattern"
+    short = _printable(name if len(name) <= 40 else name[:39] + "…")
+    message = f"the folder {short!r} cannot be an address on a site"
+    hint = f"use letters a to z, figures and hyphens, at most {LONGEST_SLUG} of them: {slug}"
+    problems.append(Problem(FOLDER_NAME, message, _start_of(shown), hint))
+    return slug
+
+
+def _read_drawings(folder: Path, shown: str, problems: list[Problem]) -> dict[str, SourceText]:
+    try:
+        found = sorted(path for path in folder.iterdir() if path.suffix == DRAWING_SUFFIX)
+    except OSError as error:
+        message = f"the folder cannot be read: {error.strerror}"
+        problems.append(Problem(UNREADABLE, message, _start_of(shown), "check that it is a readable folder"))
+        return {}
+    if len(found) > MOST_DRAWINGS:
+        message = f"there are {len(found)} drawings; at most {MOST_DRAWINGS} are read"
+        problems.append(Problem(TOO_MANY_DRAWINGS, message, _start_of(shown), "take out what the pattern does not use"))
+        return {}
+    drawings: dict[str, SourceText] = {}
+    for path in found:
+        if path.name != _printable(path.name):
+            message = f"the name of the drawing {_printable(path.name)} holds a sign that cannot be shown"
+            problems.append(Problem(DRAWING_NAME, message, _start_of(shown), "use letters, figures and hyphens"))
+        elif (text := _read_text(folder, path, problems)) is not None:
+            drawings[path.name] = text
+    return drawings
 
 
 def _read_text(folder: Path, file: Path, problems: list[Problem]) -> SourceText | None:
     name = _shown_name(file)
     place = Place(name, 1, 1, 1, 1)
     # A link out of the folder could publish any file of the machine that builds.
-    if not file.resolve().is_relative_to(folder.resolve()):
+    if not _is_inside(file, folder):
         hint = "put the file itself into the pattern's folder"
         problems.append(Problem(OUTSIDE_FOLDER, f"{file.name} leads outside the pattern's folder", place, hint))
+        return None
+    # Only a plain file is opened: a pipe would be waited for without end, and a device read without end.
+    if not file.is_file():
+        hint = "put a plain text file in its place"
+        problems.append(Problem(UNREADABLE, f"{file.name} is not a file that can be read", place, hint))
         return None
     try:
         with file.open("rb") as stream:
@@ -107,9 +180,27 @@ def _read_text(folder: Path, file: Path, problems: list[Problem]) -> SourceText 
         return None
 
 
+def _is_inside(path: Path, folder: Path) -> bool:
+    """Tell whether a path, all links followed, stays in a folder."""
+    try:
+        return path.resolve().is_relative_to(folder.resolve())
+    except (OSError, RuntimeError):
+        # Links that lead round in a circle lead nowhere: reading them will say so.
+        return path.parent.resolve().is_relative_to(folder.resolve())
+
+
+def _start_of(name: str) -> Place:
+    return Place(name, 1, 1, 1, 1)
+
+
 def _shown_name(file: Path) -> str:
     """Return the path as an author would type it: relative to where the command runs, with forward slashes."""
     try:
-        return file.resolve().parent.relative_to(Path.cwd()).joinpath(file.name).as_posix()
-    except ValueError:
-        return file.as_posix()
+        return _printable(file.parent.resolve().relative_to(Path.cwd()).joinpath(file.name).as_posix())
+    except (ValueError, OSError, RuntimeError):
+        return _printable(file.as_posix())
+
+
+def _printable(text: str) -> str:
+    """Return a name of a file with a stand-in for every sign that cannot be shown, among them halves of signs."""
+    return "".join(sign if sign.isprintable() else "\ufffd" for sign in text)
