@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from fractions import Fraction
+from random import Random
 
 from evenseam.cutting import SubcutLine
-from evenseam.pattern import CutShape, StripDirection, StripJoin
+from evenseam.exact import Unit, square_root
+from evenseam.pattern import Assumed, CutShape, Quantity, StripDirection, StripJoin
 from support.cloth_checker import faults
 from support.fabrics import cut, plan_of, project_on
 
@@ -63,3 +66,32 @@ def test_joined_strips_are_cut_before_patches():
     plan = plan_of(project_on(42), *pieces)
     assert plan.lines[0].strip_width == Fraction(9, 4)
     assert plan.strips[0].y == 0
+
+
+def test_a_size_on_no_mark_is_planned_on_the_next_half_mark_and_the_length_agrees():
+    """A square of 5√2 in, 7.07, is cut from strips of 7 1/8 in; the figure in the cutting list stays what it is."""
+    side = Quantity("side", 5 * square_root(2), Unit.INCH, Assumed("a sample"))
+    plan = plan_of(project_on(42), replace(cut("square", 7, 7, 30, CutShape.SQUARE), width=side, height=side))
+    assert plan.lines[0].strip_width == Fraction(57, 8)
+    assert plan.lines[0].subcuts[0].width == side.value
+    assert plan.length.value == 6 * Fraction(57, 8) + Fraction(1, 2)
+
+
+def test_a_fabric_of_very_many_sizes_is_planned_with_its_bound():
+    """Forty sizes in millimetres: too much to prove, but the plan can be followed and is within 5 percent."""
+    random = Random(3)
+    sizes = [(Fraction(random.randint(12, 200), 10), Fraction(random.randint(12, 200), 10)) for _ in range(40)]
+    pieces = [cut(f"piece-{n}", *size, 2 + n % 7, unit=Unit.CENTIMETRE) for n, size in enumerate(sizes)]
+    project = project_on(112, Unit.CENTIMETRE, "3/4")
+    plan = plan_of(project, *pieces)
+    assert faults(plan, pieces, project) == []
+    assert plan.lower_bound <= plan.length.value <= plan.lower_bound * Fraction(21, 20)
+
+
+def test_the_last_length_of_a_joined_strip_lies_beside_lengthwise_strips():
+    settings = {"part": "border:outer", "join": StripJoin.DIAGONAL, "shape": CutShape.STRIP, "is_upright": True}
+    pieces = [cut("side", "9/2", 80, 1, **settings), cut("ends", 80, "9/2", 2, **settings)]
+    plan = plan_of(project_on(42), *pieces)
+    assert faults(plan, pieces, project_on(42)) == []
+    assert plan.length.value == 80 + 4 * Fraction(9, 2) + Fraction(1, 2)
+    assert plan.is_shortest

@@ -8,7 +8,7 @@ from fractions import Fraction
 
 from evenseam.cutting.codes import USABLE_WIDTH_NOT_POSITIVE
 from evenseam.cutting.lines import cutting_lines
-from evenseam.cutting.merging import Strip
+from evenseam.cutting.merging import Slot, Strip
 from evenseam.cutting.placing import place_across, place_section
 from evenseam.cutting.plan import BiasSquares, CuttingPlan, JoinedPieces, Material, PlannedStrip
 from evenseam.cutting.request import FabricRequest, Request
@@ -16,7 +16,8 @@ from evenseam.cutting.requesting import rectangles, request_fabric
 from evenseam.cutting.sections import Column, Layout, lay_out
 from evenseam.cutting.where import place_of
 from evenseam.cutting.yardage import needed_length, shop_length, sold_for, squaring_up
-from evenseam.pattern import Cut, Fabric, Project, Quantity
+from evenseam.exact import Direction, Rounding
+from evenseam.pattern import Cut, Fabric, Project, Quantity, derived
 from evenseam.problems import Report
 
 
@@ -85,15 +86,25 @@ def _strip_widths(layout: Layout, ordered: Sequence[Strip], asked: FabricRequest
     found: list[Quantity] = []
     for section in layout.sections:
         column = max(section.columns, key=_own_length)
-        found += [asked.requests[slot.request].along(slot.lie) for slot in column.pieces[: column.own]]
+        found += [_along(slot, asked) for slot in column.pieces[: column.own]]
     for strip in ordered:
         highest = max(strip.slots, key=lambda slot: slot.lie.along)
-        found.append(asked.requests[highest.request].along(highest.lie))
+        found.append(_along(highest, asked))
     counts: dict[object, tuple[Quantity, int]] = {}
     for quantity in found:
         known, count = counts.get(quantity.value, (quantity, 0))
         counts[quantity.value] = (known, count + 1)
     return list(counts.values())
+
+
+def _along(slot: Slot, asked: FabricRequest) -> Quantity:
+    """Return the figure of a piece's side along the cloth, on the marks the plan is made on."""
+    quantity = asked.requests[slot.request].along(slot.lie)
+    planned = asked.scale.length(slot.lie.along)
+    if quantity.value == planned:
+        return quantity
+    marks = Rounding("what a ruler can be set to", asked.scale.length(1), Direction.UP)
+    return derived(f"strip for {quantity.name}", quantity, rounding=marks)
 
 
 def _own_length(column: Column) -> int:

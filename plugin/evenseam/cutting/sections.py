@@ -214,8 +214,7 @@ def _fill_column(column: Column, height: int, requests: Sequence[Request], left:
 
 def _fill_beside(requests: Sequence[Request], left: Sequence[int], width: int, height: int) -> tuple[Strip, ...]:
     """Return the strips that use most of the cloth beside lengthwise strips."""
-    shorter = [0 if request.is_length else count for request, count in zip(requests, left, strict=True)]
-    merged = Merged.of(requests, shorter, width, height)
+    merged = Merged.of(requests, left, width, height)
     patterns = fill_strips(merged.demands, width)
     choices = [
         Choice(number, 0, pattern.height, _cloth(pattern, merged.demands), 1) for number, pattern in enumerate(patterns)
