@@ -28,14 +28,23 @@ def write_pattern(folder: Path, text: str) -> Path:
     return path
 
 
-def write_config(folder: Path, *, plugins: list[object], theme: str = "mkdocs", features: tuple[str, ...] | list[str] = (), **more: object) -> Path:
+def write_config(
+    folder: Path,
+    *,
+    plugins: list[object],
+    theme: str = "mkdocs",
+    features: tuple[str, ...] | list[str] = (),
+    palette: list[dict[str, str]] | None = None,
+    **more: object,
+) -> Path:
     """Write mkdocs.yml and a first page; return the path of the settings."""
     docs = folder / "docs"
     docs.mkdir(parents=True, exist_ok=True)
     if not (docs / "index.md").exists():
         (docs / "index.md").write_text("# Home\n", encoding="utf-8")
     path = folder / "mkdocs.yml"
-    settings = {"site_name": "Quay", "theme": {"name": theme, "font": False, "features": list(features)}, "plugins": plugins, **more}
+    look = {"name": theme, "font": False, "features": list(features), "palette": palette or {}}
+    settings = {"site_name": "Quay", "theme": look, "plugins": plugins, **more}
     path.write_text(yaml.safe_dump(settings), encoding="utf-8")
     return path
 
@@ -63,4 +72,6 @@ def mkdocs(config: Path, *arguments: str) -> subprocess.CompletedProcess[str]:
 
 def tree(folder: Path) -> dict[str, bytes]:
     """Return every file of a folder by its path."""
-    return {path.relative_to(folder).as_posix(): path.read_bytes() for path in sorted(folder.rglob("*")) if path.is_file()}
+    return {
+        path.relative_to(folder).as_posix(): path.read_bytes() for path in sorted(folder.rglob("*")) if path.is_file()
+    }

@@ -8,6 +8,7 @@ import posixpath
 from pathlib import Path
 from urllib.parse import unquote, urlsplit
 
+import pdfplumber
 import pytest
 from evenseam.problems import SourceText
 from evenseam.publish import export as export_module
@@ -151,6 +152,31 @@ class TestSameText:
         reader = read_page(page.body(has_folders=True))
         assert "24 × 10 in" in reader.words
         assert all(name is None or name for name in reader.figure_names)
+
+
+class TestTrueScale:
+    """An inch on a template is 72.00 points in the handout, and 2 cm are 2/2.54 of that, on both papers."""
+
+    @pytest.mark.parametrize(("paper", "width", "height"), [("letter", 612, 792), ("a4", 595.276, 841.890)])
+    @pytest.mark.parametrize("name", ["wall-hanging-inches", "wall-hanging-centimetres", "mug-rug-inches"])
+    def test_the_test_squares_are_true(self, site, name, paper, width, height):
+        (file,) = [file for file in site.files if file.path == f"patterns/low-tide/{name}-{paper}.pdf"]
+        with pdfplumber.open(file.stored) as pdf:
+            sheets = [page for page in pdf.pages if "Print at 100" in (page.extract_text() or "")]
+            assert sheets
+            for page in sheets:
+                assert (page.width, page.height) == pytest.approx((width, height), abs=0.01)
+                squares = [(float(rect["width"]), float(rect["height"])) for rect in page.rects]
+                for side in (72, 2 / 2.54 * 72):
+                    assert any(square == pytest.approx((side, side), abs=0.01) for square in squares)
+
+    def test_a_patch_line_is_as_long_as_it_is_sewn(self, site):
+        """The hull is drawn 8 of 8 squares wide on a block of 6 in: its longest line is 6 in."""
+        (file,) = [file for file in site.files if file.path == "patterns/low-tide/mug-rug-inches-letter.pdf"]
+        with pdfplumber.open(file.stored) as pdf:
+            page = next(page for page in pdf.pages if "Print at 100" in (page.extract_text() or ""))
+            lengths = [max(float(line["width"]), float(line["height"])) for line in (*page.lines, *page.curves, *page.rects)]
+        assert any(length == pytest.approx(6 * 72, abs=0.01) for length in lengths)
 
 
 class TestTwice:
