@@ -18,7 +18,6 @@ sys.path[:0] = [str(Path(__file__).parents[1]), str(Path(__file__).parents[2] / 
 from evenseam.cutting import CuttingPlan, plan_cutting  # noqa: E402
 from support.fabrics import generated_fabric  # noqa: E402
 
-
 try:
     import rectpack
 
