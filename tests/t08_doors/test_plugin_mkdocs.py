@@ -9,6 +9,7 @@ from typing import ClassVar
 
 import pytest
 from evenseam.mkdocs_plugin.pages import as_nav, nav_with, searchable
+from evenseam.mkdocs_plugin.plugin import EvenseamConfig
 from evenseam.publish.site_files import NavEntry
 from support.mkdocs_site import ROOT, mkdocs, tree, tutorial_patterns, write_config, write_pattern
 from support.page_reader import read_page
@@ -213,6 +214,15 @@ class TestOurOwnSite:
         parts = re.findall(r"```yaml\n(.*?)```", text, re.DOTALL)
         assert len(parts) == 4
         assert all(part in WHOLE for part in parts)
+
+    def test_every_setting_is_explained_with_its_default(self):
+        text = (ROOT / "site_src/guide/index.md").read_text()
+        rows = dict(re.findall(r"^\| `(\w+)` \|.*\| ([^|]+) \|$", text, re.MULTILINE))
+        settings = {name: option.default for name, option in EvenseamConfig._schema}
+        assert rows.keys() == settings.keys()
+        for name, shown in rows.items():
+            expected = "both" if isinstance(settings[name], list) else f"`{str(settings[name]).lower() if isinstance(settings[name], bool) else settings[name]}`"
+            assert shown.strip() == expected, name
 
     def test_every_hand_written_page_is_in_the_navigation(self):
         settings = (ROOT / "mkdocs.yml").read_text()
