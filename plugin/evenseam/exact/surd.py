@@ -86,7 +86,8 @@ class Surd:
 
     def __str__(self) -> str:
         parts = [
-            f"{coefficient}" if radicand == 1 else f"{coefficient}√{radicand}" for radicand, coefficient in self.terms
+            f"{coefficient}" if radicand == 1 else f"√{radicand}" if coefficient == 1 else f"{coefficient}√{radicand}"
+            for radicand, coefficient in self.terms
         ]
         return " + ".join(parts).replace("+ -", "− ")
 

@@ -23,6 +23,7 @@ from evenseam.pattern.assembly import (
     SquareUp,
     Step,
     Topstitch,
+    TrimPart,
     TurnOut,
 )
 from evenseam.pattern.block import Block, BlockPiece, Method
@@ -124,6 +125,7 @@ __all__ = [
     "StripDirection",
     "StripJoin",
     "Topstitch",
+    "TrimPart",
     "TurnOut",
     "Turned",
     "derived",

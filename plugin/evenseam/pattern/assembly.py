@@ -68,6 +68,25 @@ class JoinPieces:
     second: str
     second_pieces: tuple[str, ...]
     press: Press
+    also: tuple[tuple[str, ...], ...] = ()
+    """The other places in the block where the same unit is used, turned by quarter turns or not: the piece ids there,
+    in the order of `first_pieces` and then `second_pieces`."""
+
+
+@dataclass(frozen=True, slots=True)
+class TrimPart:
+    """Trim a sewn part of a block until one seam allowance is left beyond its seam lines all round.
+
+    Triangles are cut from squares brought up to a mark of the ruler, so that what is sewn from them is a little large.
+    """
+
+    block: str
+    part: str
+    """Workpiece."""
+    pieces: tuple[str, ...]
+    """Piece ids that the part is made of."""
+    seam: Quantity
+    """What is left beyond the seam lines."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -204,6 +223,7 @@ class AttachCornerPockets:
 Operation: TypeAlias = Union[
     PieceSection,
     JoinPieces,
+    TrimPart,
     JoinRun,
     AddBorderStrips,
     LayerTurned,

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import Enum
 
+from evenseam.geometry import Polygon
 from evenseam.pattern.project import StripDirection, StripJoin
 from evenseam.pattern.quantity import Quantity
 
@@ -24,6 +25,8 @@ class CutShape(Enum):
     """`width` × `height` is the square, cut once diagonally; the count is of triangles."""
     QUARTER_SQUARE_TRIANGLE = "quarter-square triangle"
     """`width` × `height` is the square, cut twice diagonally; the count is of triangles."""
+    TEMPLATE = "template"
+    """`width` × `height` is the rectangle that a cutting template is laid on; `outline` is the piece."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,6 +61,11 @@ class Cut:
     direction: StripDirection = StripDirection.EITHER
     join_seam: Quantity | None = None
     """Seam allowance of those joins; None for the pattern's own."""
+    labels: tuple[str, ...] = ()
+    """Of pieces of a block: their labels in its key, A1, A4, …; of pieces cut to size A, B, …"""
+    outline: Polygon | None = None
+    """Of a TEMPLATE: the finished piece as it stands in the block, clockwise, its leftmost x and topmost y 0. The
+    cutting line lies a seam allowance outside it on every side."""
 
 
 @dataclass(frozen=True, slots=True)

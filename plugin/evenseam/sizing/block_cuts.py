@@ -2,15 +2,17 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from evenseam.exact import Unit
+from evenseam.geometry import Polygon
 from evenseam.pattern import Assumed, Block, Cut, CutShape, Method, Quantity, derived
-from evenseam.piecing import PiecedBlock
+from evenseam.piecing import PiecedBlock, SectionPiece
 from evenseam.sizing.ledger import named_after
 from evenseam.sizing.patches import patch_name
-from evenseam.sizing.rotary import rotary_name
+from evenseam.sizing.rotary import rotary_name, rotary_piece
+from evenseam.sizing.rotary_units import canonical
 from evenseam.sizing.sized import SizedProject
 
 
@@ -24,32 +26,54 @@ class CutGroup:
     pieces: tuple[str, ...]
     """Piece ids, in the same order."""
     fabric: str
+    shape: CutShape
     width: Quantity
     height: Quantity
+    outline: Polygon | None
+    """Of a piece with a cutting template: finished, as the first of them stands in the block."""
 
 
 def cut_groups(block: Block, pieced: PiecedBlock, sized: SizedProject) -> tuple[CutGroup, ...]:
-    """Group the pieces of a block that have one fabric and one size, in sewing order of the first of each."""
-    fabrics = {piece.id: piece.fabric for piece in block.pieces}
-    found: dict[tuple[str, object, object], list[tuple[str, str, Quantity, Quantity]]] = {}
+    """Group the pieces of a block that have one fabric, shape and size, in sewing order of the first of each.
+
+    Pieces cut to size are alike whichever way they are turned, unless the print has an up.
+    """
+    found: dict[tuple[object, ...], list[tuple[str, str, CutGroup]]] = {}
     for section in pieced.sections:
         for member in section.pieces:
-            if block.method is Method.FOUNDATION:
-                label, stem = member.label, patch_name(block.id, member.label)
-            else:
-                label, stem = section.name, rotary_name(block.id, section.name)
-            width, height = sized.figure(f"{stem}_width"), sized.figure(f"{stem}_height")
-            alike = (fabrics[member.piece], width.value, height.value)
-            found.setdefault(alike, []).append((label, member.piece, width, height))
+            group = _alone(block, section.name, member, sized)
+            width, height = group.width.value, group.height.value
+            sides: tuple[object, ...] = (width, height)
+            may_turn = not sized.project.fabric(group.fabric).is_directional
+            if block.method is Method.ROTARY and may_turn and height < width:
+                sides = (height, width)
+            if group.outline is not None:
+                sides = canonical(group.outline, may_turn=may_turn)
+            key = (group.fabric, group.shape, sides)
+            found.setdefault(key, []).append((group.labels[0], member.piece, group))
     return tuple(
-        CutGroup(
-            f"{block.id}-{members[0][0].lower()}",
-            tuple(label for label, _, _, _ in members),
-            tuple(piece for _, piece, _, _ in members),
-            fabric, members[0][2], members[0][3],
+        replace(
+            members[0][2],
+            labels=tuple(label for label, _, _ in members),
+            pieces=tuple(piece for _, piece, _ in members),
         )
-        for (fabric, _, _), members in found.items()
-    )  # fmt: skip
+        for members in found.values()
+    )
+
+
+def _alone(block: Block, section: str, member: SectionPiece, sized: SizedProject) -> CutGroup:
+    piece = next(piece for piece in block.pieces if piece.id == member.piece)
+    outline = None
+    if block.method is Method.FOUNDATION:
+        label, stem, shape = member.label, patch_name(block.id, member.label), CutShape.PATCH
+    else:
+        label, stem = section, rotary_name(block.id, section)
+        found = rotary_piece(block, piece, sized.project)
+        shape = found.shape
+        outline = found.finished if shape is CutShape.TEMPLATE else None
+    width, height = sized.figure(f"{stem}_width"), sized.figure(f"{stem}_height")
+    id = f"{block.id}-{label.lower()}"
+    return CutGroup(id, (label,), (piece.id,), piece.fabric, shape, width, height, outline)
 
 
 def cuts_by_piece(groups: tuple[CutGroup, ...]) -> dict[str, str]:
@@ -72,24 +96,33 @@ def _cut(block: Block, group: CutGroup, uses: Quantity, sized: SizedProject) -> 
         f"such pieces in one {block.name} block", Fraction(len(group.pieces)), Unit.COUNT,
         Assumed("pieces " + ", ".join(group.labels), "counted in the drawing"),
     )  # fmt: skip
-    is_patch = block.method is Method.FOUNDATION
-    square = group.width.value == group.height.value
-    label = f"{_listed('patch' if is_patch else 'piece', group.labels)} of the {block.name} block"
+    label = f"{_listed(_NOUNS[group.shape], group.labels)} of the {block.name} block"
     return Cut(
         group.id,
         label,
         group.fabric,
-        CutShape.PATCH if is_patch else CutShape.SQUARE if square else CutShape.RECTANGLE,
+        group.shape,
         group.width,
         group.height,
         derived(f"number of {label}", in_block * uses),
         f"block:{block.id}",
         is_upright=sized.project.fabric(group.fabric).is_directional,
+        labels=group.labels,
+        outline=group.outline,
     )
 
 
-def _listed(noun: str, labels: tuple[str, ...]) -> str:
+_NOUNS = {
+    CutShape.PATCH: ("patch", "patches"),
+    CutShape.RECTANGLE: ("piece", "pieces"),
+    CutShape.SQUARE: ("piece", "pieces"),
+    CutShape.HALF_SQUARE_TRIANGLE: ("half-square triangle", "half-square triangles"),
+    CutShape.QUARTER_SQUARE_TRIANGLE: ("quarter-square triangle", "quarter-square triangles"),
+    CutShape.TEMPLATE: ("template piece", "template pieces"),
+}
+
+
+def _listed(nouns: tuple[str, str], labels: tuple[str, ...]) -> str:
     if len(labels) == 1:
-        return f"{noun} {labels[0]}"
-    plural = {"patch": "patches", "piece": "pieces"}[noun]
-    return f"{plural} {', '.join(labels[:-1])} and {labels[-1]}"
+        return f"{nouns[0]} {labels[0]}"
+    return f"{nouns[1]} {', '.join(labels[:-1])} and {labels[-1]}"

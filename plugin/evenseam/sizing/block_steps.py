@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from evenseam.geometry import Polygon
-from evenseam.pattern import Block, JoinPieces, Method, PatchUse, PieceSection, Quantity, Step, derived
+from evenseam.pattern import Block, JoinPieces, Method, PatchUse, PieceSection, Quantity, Step, TrimPart, derived
 from evenseam.piecing import PiecedBlock, SectionJoin
 from evenseam.sizing.block_cuts import cut_groups, cuts_by_piece
 from evenseam.sizing.ledger import named_after
 from evenseam.sizing.rotary import is_upright_rectangle
+from evenseam.sizing.rotary_units import RotaryUnits
 from evenseam.sizing.sized import SizedProject
 
 
@@ -32,7 +33,7 @@ def block_steps(sized: SizedProject, pieced: PiecedBlock) -> tuple[list[Step], s
             steps.append(Step(id, PieceSection(block.id, section.name, patches), makes, times, measures))
             parts[section.name] = makes
     else:
-        parts = {section.name: cuts[section.pieces[0].piece] for section in pieced.sections}
+        return _rotary_steps(sized, block, pieced, cuts)
     outlines = {section.name: section.outline for section in pieced.sections}
     for join in pieced.joins:
         is_last = join is pieced.joins[-1]
@@ -46,6 +47,38 @@ def block_steps(sized: SizedProject, pieced: PiecedBlock) -> tuple[list[Step], s
         steps.append(Step(id, operation, makes, times, measures))
         parts[join.makes] = makes
     return steps, parts[pieced.joins[-1].makes if pieced.joins else pieced.sections[0].name]
+
+
+def _rotary_steps(
+    sized: SizedProject, block: Block, pieced: PiecedBlock, cuts: dict[str, str]
+) -> tuple[list[Step], str]:
+    """Return the steps of a block cut to size: each unit once, as often as it is needed, trimmed where it must be."""
+    if not pieced.joins:
+        return [], cuts[pieced.sections[0].pieces[0].piece]
+    blocks = sized.figure(f"{named_after(block.id, 'block')}_count").whole
+    found = RotaryUnits.of(block, pieced, sized.project)
+    parts = {section.name: cuts[section.pieces[0].piece] for section in pieced.sections}
+    for name, unit in found.used.items():
+        is_whole = unit is found.units[-1]
+        parts[name] = f"{block.id}-block" if is_whole else f"{block.id}-{_slug(unit.join.makes)}"
+    steps: list[Step] = []
+    for unit in found.units:
+        join, times = unit.join, blocks * unit.in_block
+        makes, slug = parts[join.makes], f"{block.id}-{_slug(join.makes)}"
+        outline = _together(block, join)
+        measures = _measured(sized, block, join.makes, outline)
+        operation = JoinPieces(
+            block.id, parts[join.first], join.first_pieces, parts[join.second], join.second_pieces, join.press,
+            tuple(unit.also),
+        )  # fmt: skip
+        if not unit.is_trimmed:
+            steps.append(Step(f"join-{slug}", operation, makes, times, None if unit.loose else measures))
+            continue
+        untrimmed = f"{makes}-untrimmed"
+        steps.append(Step(f"join-{slug}", operation, untrimmed, times, None))
+        trim = TrimPart(block.id, untrimmed, unit.pieces, sized.project.seam_allowance)
+        steps.append(Step(f"trim-{slug}", trim, makes, times, measures))
+    return steps, parts[pieced.joins[-1].makes]
 
 
 def _slug(name: str) -> str:

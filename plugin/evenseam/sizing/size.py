@@ -55,7 +55,7 @@ def _work_out(project: Project, pieced: tuple[PiecedBlock, ...], report: Report)
             ledger.enter("patch_margin", project.patch_margin)
             size_patches(block, sewn, project, ledger)
         else:
-            size_rotary_pieces(block, sewn, project, ledger, report)
+            size_rotary_pieces(block, sewn, project, ledger)
     borders = size_borders(project.borders, centre.width, centre.height, seam, ledger)
     last = borders[-1] if borders else centre
     top_width = ledger.work_out("top_width", last.width, rule="raw edge to raw edge of the sewn top")

@@ -16,6 +16,7 @@ from evenseam.pattern import (
     QuiltLayers,
     Step,
     Topstitch,
+    TrimPart,
     TurnOut,
 )
 from evenseam.sizing import Measurement
@@ -32,6 +33,7 @@ _UNMEASURED = (
     AttachCornerPockets,
     AttachSleeve,
     Topstitch,
+    TrimPart,
 )
 """Steps that leave nothing a maker would measure, or nothing new."""
 _FINISHED = (TurnOut, Bind, MakeSleeve)
@@ -54,7 +56,7 @@ def _is_off_ruler(scribe: Scribe, step: Step, read: Measurement) -> bool:
     """Tell whether a part of a block has a size no ruler shows: it is checked when the whole block is."""
     mark = scribe.sheet.project.unit.ruler_mark
     is_on_ruler = is_multiple(read.width, mark) and is_multiple(read.height, mark)
-    return isinstance(step.operation, (PieceSection, JoinPieces)) and not is_on_ruler
+    return isinstance(step.operation, (PieceSection, JoinPieces, TrimPart)) and not is_on_ruler
 
 
 def _values(scribe: Scribe, pieces: Workpieces, step: Step, read: Measurement) -> dict[str, object]:

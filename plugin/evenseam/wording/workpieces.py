@@ -16,9 +16,12 @@ from evenseam.pattern import (
     PieceSection,
     Run,
     Step,
+    TrimPart,
 )
 from evenseam.wording.marked import Markdown, escape
 from evenseam.wording.scribe import Scribe
+
+TRIANGLES = (CutShape.HALF_SQUARE_TRIANGLE, CutShape.QUARTER_SQUARE_TRIANGLE)
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,6 +64,8 @@ class Workpieces:
                 return self.part(block, pieces, step)
             case JoinPieces(block=block) as joining:
                 return self.part(block, joining.first_pieces + joining.second_pieces, step)
+            case TrimPart(block=block, pieces=pieces):
+                return self.part(block, pieces, step)
             case JoinRun():
                 return self._run(step)
             case MakeCornerPockets():
@@ -80,7 +85,7 @@ class Workpieces:
         for section in pieced.sections:
             if wanted == {piece.piece for piece in section.pieces}:
                 if whole.method is Method.ROTARY and len(section.pieces) == 1:
-                    return self._named("piece", section.name)
+                    return self._named(self._kind_of_piece(block, section.name), section.name)
                 return self._named("section", section.name)
         for join in pieced.joins:
             if wanted == {*join.first_pieces, *join.second_pieces}:
@@ -88,6 +93,13 @@ class Workpieces:
                     return self._named("unit", join.makes)
                 return self._from_step(step)
         raise KeyError(f"no part of block {block} is made of {sorted(wanted)}")
+
+    def _kind_of_piece(self, block: str, label: str) -> str:
+        """Return what a single piece cut to size is: a triangle, or just a piece."""
+        for cut in self._cuts.values():
+            if cut.part == f"block:{block}" and label in cut.labels:
+                return "triangle" if cut.shape in TRIANGLES else "piece"
+        return "piece"
 
     def makes_whole_block(self, step: Step) -> bool:
         """Tell whether a step leaves a whole block."""
@@ -97,7 +109,7 @@ class Workpieces:
         """Tell whether a workpiece is a block or has blocks in it."""
         step = self._makers.get(name)
         match step.operation if step else None:
-            case PieceSection() | JoinPieces():
+            case PieceSection() | JoinPieces() | TrimPart():
                 return True
             case JoinRun(parts=parts):
                 return any(self.holds_blocks(part) for part in parts)
@@ -163,7 +175,7 @@ class Workpieces:
     def _named(self, kind: str, name: str = "") -> Called:
         one, many = self._scribe.language.words["called"][kind]
         written = escape(name)
-        is_name = kind in ("section", "unit", "piece")
+        is_name = kind in ("section", "unit", "piece", "triangle")
         return Called(
             Markdown(one.replace("{name}", written)), Markdown(many.replace("{name}", written)), kind, is_name
         )

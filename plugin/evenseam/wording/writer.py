@@ -20,6 +20,7 @@ from evenseam.pattern import (
     Quantity,
     Sleeve,
     Step,
+    TrimPart,
     Turned,
     fabric_letters,
 )
@@ -226,7 +227,7 @@ _GROUPS: tuple[tuple[tuple[type, ...], str], ...] = (
 
 def _group(scribe: Scribe, pieces: Workpieces, step: Step) -> str:
     """Return under which heading a step stands."""
-    if isinstance(step.operation, (PieceSection, JoinPieces)):
+    if isinstance(step.operation, (PieceSection, JoinPieces, TrimPart)):
         return f"blocks:{step.operation.block}"
     is_turned = isinstance(scribe.sheet.project.finish, Turned)
     if isinstance(step.operation, JoinRun) and pieces.run_kind(step) == "longer_strip":

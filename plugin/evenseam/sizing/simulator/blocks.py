@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from evenseam.exact import Number
-from evenseam.pattern import Block, BlockPiece, JoinPieces, Method, PieceSection, Step
+from evenseam.pattern import Block, BlockPiece, JoinPieces, Method, PieceSection, Step, TrimPart
 from evenseam.sizing.simulator import codes
-from evenseam.sizing.simulator.patches import RECTANGLES, check_patch, check_rotary
+from evenseam.sizing.simulator.patches import RECTANGLES, check_patch, check_rotary, is_generous, lies_askew
 from evenseam.sizing.simulator.plane import (
     Outline,
     Spot,
@@ -21,6 +21,7 @@ from evenseam.sizing.simulator.plane import (
     upright_size,
 )
 from evenseam.sizing.simulator.table import SPOILT, Table
+from evenseam.sizing.simulator.units import free_sides, laid_as, uneven
 from evenseam.sizing.simulator.workpiece import CutPiece, Flat, Part, Spoilt, Workpiece
 
 
@@ -36,6 +37,10 @@ class Drawing:
     def finished(self, shape: Outline) -> Outline:
         """Return a shape of the drawing at the size it is sewn at."""
         return scaled(shape, self.across, self.down)
+
+    def shapes(self, names: Iterable[str]) -> list[Outline]:
+        """Return pieces at the size they are sewn at."""
+        return [self.finished(self.pieces[name][1]) for name in names]
 
 
 @dataclass(slots=True)
@@ -75,7 +80,7 @@ class BlockMaker:
             check_patch(table, patch.cut, use.piece, drawing.finished(shape), seam)
             table.check_print(patch.cut)
         assert union is not None
-        return self._part(step, drawing, frozenset(names), union)
+        return self._part(step, drawing, Part(drawing.block.id, frozenset(names), union))
 
     def join_pieces(self, step: Step, operation: JoinPieces) -> Workpiece:
         """Sew two parts of a block along one whole straight seam."""
@@ -96,7 +101,27 @@ class BlockMaker:
             )
             return SPOILT
         joined = self._join(step, drawing, one.outline, other.outline, _listed(other.pieces))
-        return self._part(step, drawing, one.pieces | other.pieces, joined[0]) if joined else SPOILT
+        if joined is None or not self._lies_even(step, drawing, one, other, joined[0]):
+            return SPOILT
+        order = (*operation.first_pieces, *operation.second_pieces)
+        also = self._other_places(step, drawing, order, operation.also)
+        if also is None:
+            return SPOILT
+        loose = {**one.loose, **other.loose}
+        return self._part(step, drawing, Part(drawing.block.id, frozenset(order), joined[0], loose, order, also))
+
+    def trim_part(self, step: Step, operation: TrimPart) -> Workpiece:
+        """Trim a part to one seam allowance beyond its seam lines."""
+        table = self.table
+        (workpiece,) = table.take(step, (operation.part,))
+        drawing = self.drawing(operation.block, step)
+        if drawing is None or isinstance(workpiece, Spoilt):
+            return SPOILT
+        table.check_figure(step, "the seam allowance", operation.seam, table.project.seam_allowance)
+        if not isinstance(workpiece, Part):
+            return table.wrong_piece(step, operation.part, workpiece, "a sewn part of a block that is not trimmed yet")
+        part = self._as_part(step, drawing, operation.part, workpiece, operation.pieces)
+        return self._part(step, drawing, replace(part, loose={})) if part is not None else SPOILT
 
     def whole_block(self, piece: CutPiece) -> Flat | None:
         """Return a cut that is a whole block by itself, such as a plain square; None for any other cut."""
@@ -167,6 +192,10 @@ class BlockMaker:
         if isinstance(workpiece, Spoilt) or not self._are_pieces(step, drawing, list(listed)):
             return None
         if isinstance(workpiece, Part):
+            if workpiece.block == drawing.block.id and workpiece.pieces != frozenset(listed):
+                for place in workpiece.also:
+                    if frozenset(place) == frozenset(listed):
+                        return self._laid(drawing, workpiece, place)
             if workpiece.block != drawing.block.id or workpiece.pieces != frozenset(listed):
                 table.tell(
                     codes.PIECES_LISTED_WRONGLY,
@@ -180,10 +209,82 @@ class BlockMaker:
             piece, shape = drawing.pieces[listed[0]]
             table.check_fabric(workpiece.cut, piece.fabric, f"piece {piece.id} of the {drawing.block.name} block")
             table.check_print(workpiece.cut)
-            fits = check_rotary(table, workpiece.cut, piece.id, drawing.finished(shape))
-            return Part(drawing.block.id, frozenset(listed), shape) if fits else None
+            cut, finished = workpiece.cut, drawing.finished(shape)
+            if not check_rotary(table, cut, piece.id, finished):
+                return None
+            if table.is_directional(cut.material) and lies_askew(cut, finished):
+                table.blame(
+                    cut, codes.PRINT_LIES_SIDEWAYS,
+                    f"“{cut.label}” is of {table.fabric_name(cut.material)}, whose print would not stand upright in "
+                    f"piece {piece.id}",
+                )  # fmt: skip
+            loose = {piece.id: (cut.shape.value, cut.width.value)} if is_generous(table, cut, finished) else {}
+            return Part(drawing.block.id, frozenset(listed), shape, loose, listed)
         table.wrong_piece(step, name, workpiece, f"the part of the {drawing.block.name} block with {_listed(listed)}")
         return None
+
+    def _laid(self, drawing: Drawing, part: Part, place: tuple[str, ...]) -> Part | None:
+        """Return a unit laid at another of its places in the block."""
+        found = laid_as(drawing.shapes(part.order), drawing.shapes(place), drawing.finished(part.outline))
+        if found is None:
+            return None
+        shape = tuple((x / drawing.across, y / drawing.down) for x, y in found[1])
+        there = dict(zip(part.order, place, strict=True))
+        loose = {there[name]: cut for name, cut in part.loose.items()}
+        return Part(part.block, frozenset(place), shape, loose, place)
+
+    def _other_places(
+        self, step: Step, drawing: Drawing, order: tuple[str, ...], also: tuple[tuple[str, ...], ...]
+    ) -> tuple[tuple[str, ...], ...] | None:
+        """Check that a unit looks the same in every place it is meant for: fabrics, shapes, and prints upright."""
+        told = self.table.told
+        fabrics = [drawing.pieces[name][0].fabric for name in order]
+        places = [frozenset(order), *map(frozenset, also)]
+        if len(set(places)) < len(places):
+            self.table.tell(
+                codes.PIECES_LISTED_WRONGLY, f"step {step.id} lists one place of a unit twice",
+                place=drawing.block.place,
+            )  # fmt: skip
+        for place in also:
+            if not self._are_pieces(step, drawing, list(place)):
+                continue
+            found = laid_as(drawing.shapes(order), drawing.shapes(place), drawing.pieces[order[0]][1])
+            there = [drawing.pieces[name][0].fabric for name in place]
+            is_askew = found is not None and found[0] > 0 and any(map(self.table.is_directional, fabrics))
+            if found is None or there != fabrics or is_askew:
+                self.table.tell(
+                    codes.UNITS_DIFFER,
+                    f"step {step.id} makes {_listed(order)} of the {drawing.block.name} block; {_listed(place)} "
+                    + ("would have its print turned" if is_askew else "is not the same unit"),
+                    place=drawing.block.place,
+                )
+        return also if self.table.told == told else None
+
+    def _lies_even(self, step: Step, drawing: Drawing, one: Part, other: Part, union: Outline) -> bool:
+        """Check that what is sewn lies true: nothing a little large is left where it can no longer be trimmed."""
+        side = common_side(one.outline, other.outline)
+        for part in (one, other):
+            if side is None or not part.loose:
+                continue
+            start, end = drawing.finished(side)
+            shapes = {name: drawing.finished(drawing.pieces[name][1]) for name in part.pieces}
+            culprit = uneven(shapes, drawing.finished(part.outline), part.loose, (start, end))
+            if len(part.pieces) > 1 and upright_size(part.outline) is not None:
+                culprit = min(part.loose)
+            for name in part.loose:
+                if not free_sides(drawing.pieces[name][1], union):
+                    culprit = culprit or name
+            if culprit is not None:
+                self.table.tell(
+                    codes.NOT_TRIMMED,
+                    f"step {step.id}: {_listed(part.pieces)} of the {drawing.block.name} block must be trimmed first; "
+                    f"piece {culprit} was cut from a square brought up to a mark, so the edge does not lie "
+                    f"{self.table.length(self.table.seam)} beyond the seam line",
+                    place=drawing.block.place,
+                    hint="trim the unit to its unfinished size before it is sewn on",
+                )  # fmt: skip
+                return False
+        return True
 
     def _join(
         self, step: Step, drawing: Drawing, first: Outline, second: Outline, what: str
@@ -217,10 +318,10 @@ class BlockMaker:
             return f"; the edges, {lengths[0]} each, are shifted along each other"
         return f": one edge is {lengths[1]}, the edge it is sewn to is {lengths[0]}"
 
-    def _part(self, step: Step, drawing: Drawing, pieces: frozenset[str], shape: Outline) -> Workpiece:
-        block = drawing.block
-        if len(pieces) < len(drawing.pieces):
-            return Part(block.id, pieces, shape)
+    def _part(self, step: Step, drawing: Drawing, part: Part) -> Workpiece:
+        block, shape = drawing.block, part.outline
+        if len(part.pieces) < len(drawing.pieces) or part.loose:
+            return part
         drawn = outline((corner.x, corner.y) for corner in block.outline.corners)
         size = upright_size(shape)
         if drawn is None or not same_shape(drawn, shape) or size != (block.grid_width, block.grid_height):
@@ -243,7 +344,7 @@ def part_size(table: Table, maker: BlockMaker, part: Part) -> tuple[Number, Numb
     """Return what a ruler reads on a part of a block; None unless it is an upright rectangle."""
     drawing = maker.drawing(part.block, None)
     size = upright_size(part.outline)
-    if drawing is None or size is None:
+    if drawing is None or size is None or part.loose:
         return None
     return size[0] * drawing.across + 2 * table.seam, size[1] * drawing.down + 2 * table.seam
 

@@ -5,14 +5,17 @@ from __future__ import annotations
 from fractions import Fraction
 from math import isqrt
 
-from evenseam.exact import Number, Surd, Unit, floor, is_multiple, square_root
+from evenseam.exact import Number, Surd, Unit, ceiling, floor, is_multiple, square_root
 from evenseam.pattern import Cut, CutShape
 from evenseam.sizing.simulator import codes
-from evenseam.sizing.simulator.plane import Outline, Spot, sides, spread, upright_size
+from evenseam.sizing.simulator.plane import Outline, Spot, box, outline, same_shape, sides, spread, upright_size
 from evenseam.sizing.simulator.table import Table
 
 UPRIGHT: Spot = (Fraction(1), Fraction(0))
 RECTANGLES = frozenset({CutShape.RECTANGLE, CutShape.SQUARE, CutShape.STRIP, CutShape.PATCH})
+TRIANGLES = frozenset({CutShape.HALF_SQUARE_TRIANGLE, CutShape.QUARTER_SQUARE_TRIANGLE})
+NEAR = {Unit.INCH: Fraction(1, 32), Unit.CENTIMETRE: Fraction(1, 20)}
+"""How far a turned square may be from its exact size: no more than a blade strays (common practice)."""
 
 
 def patch_step(unit: Unit) -> Fraction:
@@ -61,7 +64,8 @@ def check_rotary(table: Table, cut: Cut, piece: str, shape: Outline) -> bool:
 
     Triangles come from squares: half-square with (2 + √2) × seam allowance beyond the finished short side,
     quarter-square with (2 + 2√2) × seam allowance beyond the finished long side (plain geometry of a seam allowance
-    round a 45° corner); sizes that fall between the ruler's marks are cut to the next mark up.
+    round a 45° corner); sizes that fall between the ruler's marks are cut to the next mark up. A square that is
+    sewn in turned is cut to a mark that is near enough, because nothing of it can be trimmed later.
     """
     width, height = cut.width.value, cut.height.value
     need = _rotary_need(table, cut, shape)
@@ -73,8 +77,9 @@ def check_rotary(table: Table, cut: Cut, piece: str, shape: Outline) -> bool:
         )
         return False
     mark = table.unit.ruler_mark
+    fits = _is_near if _is_turned(cut, shape) else _is_cut_for
     for wide, high in need:
-        if _is_cut_for(width, wide, mark) and _is_cut_for(height, high, mark):
+        if fits(width, wide, mark) and fits(height, high, mark):
             return True
     wide, high = need[0]
     table.blame(
@@ -85,20 +90,42 @@ def check_rotary(table: Table, cut: Cut, piece: str, shape: Outline) -> bool:
     return False
 
 
+def is_generous(table: Table, cut: Cut, shape: Outline) -> bool:
+    """Tell whether a triangle that fits was cut from a larger square than it needs."""
+    need = _rotary_need(table, cut, shape)
+    return cut.shape in TRIANGLES and need is not None and cut.width.value > need[0][0]
+
+
+def lies_askew(cut: Cut, shape: Outline) -> bool:
+    """Tell whether a print would not stand upright: in a turned square, or in triangles that are cut every way."""
+    return cut.shape in TRIANGLES or _is_turned(cut, shape)
+
+
+def _is_turned(cut: Cut, shape: Outline) -> bool:
+    return cut.shape in RECTANGLES and upright_size(shape) is None
+
+
 def _rotary_need(table: Table, cut: Cut, shape: Outline) -> list[tuple[Number, Number]] | None:
     seam = table.seam
+    if cut.shape is CutShape.TEMPLATE:
+        return template_need(table, cut, shape)
     if cut.shape in RECTANGLES and len(shape) == 4:
         upright = upright_size(shape)
         if upright is not None:
-            return [(upright[0] + 2 * seam, upright[1] + 2 * seam)]
+            wide, high = upright[0] + 2 * seam, upright[1] + 2 * seam
+            return [(wide, high)] if table.is_directional(cut.material) else [(wide, high), (high, wide)]
         lengths = _right_angled(shape)
         if lengths is None or lengths[0] != lengths[2]:
             return None
         first, second = lengths[0] + 2 * seam, lengths[1] + 2 * seam
         return [(first, second), (second, first)]
-    if len(shape) == 3 and cut.shape in (CutShape.HALF_SQUARE_TRIANGLE, CutShape.QUARTER_SQUARE_TRIANGLE):
+    if len(shape) == 3 and cut.shape in TRIANGLES:
         squares = sorted(_length_squared(side) for side in sides(shape))
         if squares[0] != squares[1] or squares[0] + squares[1] != squares[2]:
+            return None
+        # The grain runs along the sides of the square: a half keeps two of them, a quarter keeps one, the long one.
+        along_grain = sum(1 for (ax, ay), (bx, by) in sides(shape) if ax == bx or ay == by)
+        if along_grain != (2 if cut.shape is CutShape.HALF_SQUARE_TRIANGLE else 1):
             return None
         if cut.shape is CutShape.HALF_SQUARE_TRIANGLE:
             square = _root(squares[0]) + (2 + square_root(2)) * seam
@@ -131,6 +158,45 @@ def _is_cut_for(cut: Number, need: Number, mark: Fraction) -> bool:
     if cut == need:
         return True
     return is_multiple(cut, mark) and cut > need and not is_multiple(need, mark) and cut - need < mark
+
+
+def _is_near(cut: Number, need: Number, mark: Fraction) -> bool:
+    """Tell whether a cut is the need itself, or the mark nearest to it and near enough."""
+    if cut == need:
+        return True
+    near = NEAR[Unit.INCH if mark == Unit.INCH.ruler_mark else Unit.CENTIMETRE]
+    return is_multiple(cut, mark) and -near <= cut - need <= near
+
+
+def template_need(table: Table, cut: Cut, shape: Outline) -> list[tuple[Number, Number]] | None:
+    """Return the rectangle a template is laid on; None when the template is of another shape than the piece.
+
+    The print of a directional fabric stays upright; any other template may be turned by quarters.
+    """
+    if cut.outline is None:
+        return None
+    drawn = outline((corner.x, corner.y) for corner in cut.outline.corners)
+    if drawn is None:
+        return None
+    for _ in range(1 if table.is_directional(cut.material) else 4):
+        left, top, _, _ = box(shape)
+        if same_shape(tuple((x - left, y - top) for x, y in shape), drawn):
+            left, top, right, bottom = box(_with_seam(drawn, table.seam))
+            mark = table.unit.ruler_mark
+            return [(ceiling((right - left) / mark) * mark, ceiling((bottom - top) / mark) * mark)]
+        shape = tuple((-y, x) for x, y in shape)
+    return None
+
+
+def _with_seam(shape: Outline, seam: Number) -> Outline:
+    """Return the shape with every side moved outward by the seam allowance, and run on until they meet."""
+    corners: list[Spot] = []
+    for (before, here), (_, after) in zip((sides(shape)[-1], *sides(shape)[:-1]), sides(shape), strict=True):
+        ax, ay, bx, by = here[0] - before[0], here[1] - before[1], after[0] - here[0], after[1] - here[1]
+        one, two = seam * _root(ax * ax + ay * ay), seam * _root(bx * bx + by * by)
+        turn = ax * by - ay * bx
+        corners.append((here[0] + (two * ax - one * bx) / turn, here[1] + (two * ay - one * by) / turn))
+    return tuple(corners)
 
 
 def _needed(shape: Outline, direction: Spot, allowance: Number, step: Fraction) -> tuple[Fraction, Fraction]:

@@ -30,6 +30,7 @@ from evenseam.pattern import (
     SquareUp,
     Step,
     Topstitch,
+    TrimPart,
     TurnOut,
 )
 from evenseam.problems import Outcome
@@ -107,6 +108,8 @@ def _done(table: Table, maker: BlockMaker, step: Step) -> Workpiece:
             return maker.piece_section(step, operation)
         case JoinPieces():
             return maker.join_pieces(step, operation)
+        case TrimPart():
+            return maker.trim_part(step, operation)
         case JoinRun():
             return join_run(table, maker, step, operation)
         case AddBorderStrips():

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 from enum import Enum
 from fractions import Fraction
@@ -32,6 +33,12 @@ class Part:
     pieces: frozenset[str]
     outline: Outline
     """Seam lines, in grid units."""
+    loose: Mapping[str, tuple[str, Number]] = field(default_factory=dict)
+    """The pieces cut from squares larger than they need, and not trimmed yet: shape and side of the square."""
+    order: tuple[str, ...] = ()
+    """The pieces in the order they are listed in."""
+    also: tuple[tuple[str, ...], ...] = ()
+    """Other places in the block where the same unit goes, piece for piece in that order."""
 
 
 @dataclass(frozen=True, slots=True, eq=False)
