@@ -13,7 +13,7 @@ import cairosvg
 import pytest
 from evenseam.exact import square_root
 from evenseam.figures import Theme, draw, picture_names, to_svg
-from evenseam.figures.drawing import Cloth, Label, Side
+from evenseam.figures.drawing import Cloth, Label, Line, Measure, Side, Stroke
 from evenseam.figures.lettering import label_box
 from evenseam.figures.workbench import walk
 from evenseam.geometry import Point, Polygon
@@ -27,7 +27,10 @@ from evenseam.pattern import (
     LayerForQuilting,
     LayerTurned,
     PieceSection,
+    Program,
+    Step,
     StripJoin,
+    TrimPart,
 )
 from evenseam.sheet import compute_sheet
 from hypothesis import HealthCheck, given, settings
@@ -205,6 +208,24 @@ def test_every_finish_and_hanging_has_its_pictures(finish: Finish, hanging: Hang
             assert ("reed", Side.WRONG) in shown and ("sea", Side.RIGHT) in shown
         if isinstance(step.operation, LayerForQuilting):
             assert ("reed", Side.RIGHT) in shown and ("sea", Side.WRONG) in shown
+
+
+def test_a_unit_is_trimmed_to_the_size_it_must_have() -> None:
+    sheet = sample_sheet("mug-rug")
+    join = next(step for step in sheet.program.steps if isinstance(step.operation, JoinPieces))
+    pieces = join.operation.first_pieces + join.operation.second_pieces  # type: ignore[union-attr]
+    operation = TrimPart("lantern", join.makes, pieces, sheet.project.seam_allowance)
+    trim = Step("trim", operation, "trimmed", 1, join.measures)
+    longer = replace(sheet, program=Program((*sheet.program.steps[: sheet.program.steps.index(join) + 1], trim)))
+    drawing = draw(longer, "step-trim")
+    cut = next(shape for shape in drawing.shapes if isinstance(shape, Line) and shape.stroke is Stroke.CUT)
+    left, top, right, bottom = Polygon(cut.points).bounds
+    width, height = join.measures  # type: ignore[misc]
+    assert (right - left) / (bottom - top) == width.value / height.value
+    # There is cloth beyond the cut on every side: that is what is trimmed away.
+    cloth = unary_union([as_shapely(p) for shape in drawing.shapes if isinstance(shape, Cloth) for p in shape.polygons])
+    assert cloth.contains(as_shapely(Polygon(cut.points)).buffer(1))
+    assert {measure.text for measure in drawing.shapes if isinstance(measure, Measure)} == {width.text, height.text}
 
 
 def test_binding_of_one_strip_is_not_drawn_joined() -> None:

@@ -22,6 +22,7 @@ from evenseam.figures.scenes.joins import draw_join
 from evenseam.figures.scenes.quilting import draw_layers, draw_quilting, draw_square_up
 from evenseam.figures.scenes.runs import draw_run
 from evenseam.figures.scenes.sections import draw_section
+from evenseam.figures.scenes.trimming import draw_trim
 from evenseam.figures.scenes.turning import draw_layer_turned, draw_topstitch, draw_turn_out
 from evenseam.figures.workbench import Bench, walk
 from evenseam.pattern import (
@@ -41,6 +42,7 @@ from evenseam.pattern import (
     SquareUp,
     Step,
     Topstitch,
+    TrimPart,
     TurnOut,
 )
 from evenseam.sheet import PatternSheet
@@ -99,6 +101,8 @@ def _draw_step(scene: Scene, step: Step) -> None:
             draw_section(scene, step, operation)
         case JoinPieces() as operation:
             draw_join(scene, step, operation)
+        case TrimPart():
+            draw_trim(scene, step)
         case JoinRun() as operation:
             draw_run(scene, step, operation)
         case AddBorderStrips() as operation:

@@ -31,6 +31,7 @@ from evenseam.pattern import (
     SquareUp,
     Step,
     Topstitch,
+    TrimPart,
     TurnOut,
 )
 from evenseam.sheet import PatternSheet
@@ -101,6 +102,8 @@ class _Walk:
                 return self._of_block(step, block, tuple(use.piece for use in patches))
             case JoinPieces(block=block, first_pieces=first, second_pieces=second):
                 return self._of_block(step, block, first + second)
+            case TrimPart(block=block, pieces=pieces):
+                return self._of_block(step, block, pieces)
             case JoinRun(parts=parts, run=run, quarter_turns=turns):
                 turned = (uses[part].turned(turns[number] if turns else 0) for number, part in enumerate(parts))
                 return in_a_row(step.makes, turned, is_across=run is Run.ACROSS)
@@ -130,6 +133,8 @@ def used_names(step: Step) -> tuple[str, ...]:
             return tuple(dict.fromkeys(use.cut for use in patches))
         case JoinPieces(first=first, second=second):
             return tuple(dict.fromkeys((first, second)))
+        case TrimPart(part=part):
+            return (part,)
         case JoinRun(parts=parts):
             return tuple(dict.fromkeys(parts))
         case AddBorderStrips(centre=centre, strip=strip):
