@@ -8,8 +8,9 @@ from pathlib import Path
 from typing import ClassVar
 
 import pytest
-from evenseam.mkdocs_plugin.pages import as_nav, nav_with, searchable
+from evenseam.mkdocs_plugin.pages import as_nav, nav_with
 from evenseam.mkdocs_plugin.plugin import EvenseamConfig
+from evenseam.publish.search_words import searchable
 from evenseam.publish.site_files import NavEntry
 from support.mkdocs_site import ROOT, mkdocs, tree, tutorial_patterns, write_config, write_pattern
 from support.page_reader import read_page

@@ -17,6 +17,7 @@ from evenseam.publish.cache import Cache, key_of
 from evenseam.publish.contents import ContentsEntry, contents_as_data
 from evenseam.publish.entry import as_text, from_text
 from evenseam.publish.export import ExportRefusedError, export, with_gallery
+from evenseam.publish.freshness import mark_changed
 from evenseam.publish.making import make_pattern
 from evenseam.publish.options import SiteOptions
 from evenseam.publish.site import build_site
@@ -221,6 +222,28 @@ class TestTwice:
         for pattern in SOURCES:
             made = make_pattern(pattern, SiteOptions(has_handouts=False), Cache(cache_folder))
             assert from_text(as_text(made)) == made
+
+
+class TestFreshness:
+    """A page that goes back to an earlier text looks new to a generator that compares times."""
+
+    def test_only_what_shows_something_else_is_made_to_look_new(self, tmp_path):
+        def built(text: str) -> SiteFiles:
+            return build_site((source("low-tide", text),), SiteOptions(has_handouts=False), Cache(tmp_path / "c"), processes=1)
+
+        def times(site: SiteFiles) -> dict[str, int]:
+            return {page.path: page.stored.stat().st_mtime_ns for page in site.pages}
+
+        memory = tmp_path / "c" / "shown.json"
+        first = built(SMALL)
+        for page in first.pages:
+            os.utime(page.stored, (1_000_000, 1_000_000))
+        mark_changed(first, memory)
+        assert set(times(first).values()) == {10**15}
+        mark_changed(built(SMALL.replace("Low Tide", "High Tide")), memory)
+        mark_changed(first, memory)
+        new = {path for path, time in times(first).items() if time > 10**15}
+        assert new == {"patterns/index.md", "patterns/low-tide/index.md", "patterns/low-tide/mug-rug-inches.md"}
 
 
 class TestLinks:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable, MutableMapping
 from typing import Any
 
@@ -15,12 +14,10 @@ from mkdocs.structure.toc import get_toc
 
 from evenseam.publish.contents import contents_as_data
 from evenseam.publish.html_text import escape
+from evenseam.publish.search_words import searchable
 from evenseam.publish.site_files import NavEntry, SitePage
 
 _START, _END = "<!--pattern page-->", "<!--/pattern page-->"
-_INLINE = re.compile(r"</?(?:span|strong|em|a|code)\b[^>]*>")
-_OTHER = re.compile(r"<(?!/?(?:h[1-6]|p|li)\b)[^>]*>")
-_UNSEARCHED = (("<figure", "</figure>"), ("<svg", "</svg>"), ("<nav", "</nav>"), ('<ul class="downloads"', "</ul>"))
 
 
 class PatternPage(Page):
@@ -69,14 +66,6 @@ def as_markup(words: str) -> Markup:
     Marked as being markup already, so that a theme that does take care does not do it a second time.
     """
     return Markup(escape(words))
-
-
-def searchable(body: str) -> str:
-    """Return the headings, paragraphs and items of a page without pictures, links to files, and inline marks."""
-    for start, end in _UNSEARCHED:
-        first, *rest = body.split(start)
-        body = first + "".join(part.partition(end)[2] for part in rest)
-    return _OTHER.sub(" ", _INLINE.sub("", body))
 
 
 def as_nav(entries: Iterable[NavEntry]) -> list[Any]:

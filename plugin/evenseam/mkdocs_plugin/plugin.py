@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 import os
 from pathlib import Path
 from typing import Literal
@@ -20,10 +19,11 @@ from evenseam.mkdocs_plugin.pages import PatternPage, nav_with
 from evenseam.problems import Severity, show_problem
 from evenseam.publish.cache import Cache
 from evenseam.publish.export import with_gallery
+from evenseam.publish.freshness import mark_changed
 from evenseam.publish.head import write_head
 from evenseam.publish.options import EDITIONS, PAPERS, SiteOptions
 from evenseam.publish.site import STYLE_FILE, build_site
-from evenseam.publish.site_files import SiteFile, SiteFiles, SitePage
+from evenseam.publish.site_files import SiteFiles, SitePage
 from evenseam.publish.sources import find_patterns
 
 log = get_plugin_logger("evenseam")
@@ -76,7 +76,7 @@ class EvenseamPlugin(BasePlugin[EvenseamConfig]):  # type: ignore[no-untyped-cal
             sources = ()
         self.site = site = build_site(sources, self._options(), Cache(cache_folder))
         self._tell(site, config)
-        _mark_changed(site, cache_folder / "shown.json")
+        mark_changed(site, cache_folder / "shown.json")
         taken = {file.src_uri for file in files}
         self.expected = []
         for made in site.pages:
@@ -153,26 +153,3 @@ class EvenseamPlugin(BasePlugin[EvenseamConfig]):  # type: ignore[no-untyped-cal
         except ValueError:
             return None
         return urljoin(config.repo_url.rstrip("/") + "/", base.removesuffix(docs) + quote(path))
-
-
-def _mark_changed(site: SiteFiles, memory: Path) -> None:
-    """Make files look new to `--dirty` when a page shows other content than last time.
-
-    Results keep the time at which they were first made, so that going back to an earlier text would look like no
-    change.
-    """
-    items: list[SitePage | SiteFile] = [*site.pages, *site.files]
-    shown = {item.path: item.stored.name for item in items}
-    try:
-        before = json.loads(memory.read_text(encoding="utf-8"))
-    except (OSError, ValueError):
-        before = {}
-    changed = [item for item in items if before.get(item.path) != item.stored.name]
-    if not changed:
-        return
-    for item in changed:
-        if item.path in before:
-            os.utime(item.stored)
-    beside = memory.with_suffix(f".{os.getpid()}")
-    beside.write_text(json.dumps(shown), encoding="utf-8")
-    beside.replace(memory)

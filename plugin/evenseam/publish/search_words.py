@@ -1,0 +1,17 @@
+"""What a search should find of a page: its words, and nothing of its pictures."""
+
+from __future__ import annotations
+
+import re
+
+_INLINE = re.compile(r"</?(?:span|strong|em|a|code)\b[^>]*>")
+_OTHER = re.compile(r"<(?!/?(?:h[1-6]|p|li)\b)[^>]*>")
+_UNSEARCHED = (("<figure", "</figure>"), ("<svg", "</svg>"), ("<nav", "</nav>"), ('<ul class="downloads"', "</ul>"))
+
+
+def searchable(body: str) -> str:
+    """Return the headings, paragraphs and items of a page without pictures, links to files, and inline marks."""
+    for start, end in _UNSEARCHED:
+        first, *rest = body.split(start)
+        body = first + "".join(part.partition(end)[2] for part in rest)
+    return _OTHER.sub(" ", _INLINE.sub("", body))
