@@ -6,14 +6,20 @@ answer. It makes `.venv` beside the project, installs what the lock names, and h
 
 import hashlib
 import os
+import shutil
 import subprocess
 import sys
+import tempfile
+import time
 
 HERE = os.path.dirname(os.path.abspath(__file__))
 PROJECT = os.path.dirname(HERE)
 ENVIRONMENT = os.path.join(PROJECT, ".venv")
 STAMP = os.path.join(ENVIRONMENT, "evenseam-installed")
 OLDEST = (3, 11)
+SITE = os.path.join(PROJECT, "site")
+NEW = "-new-"
+OLD = "-old-"
 USAGE = """usage: python3 plugin build    the site and its handouts, into site/
        python3 plugin serve    the site on this machine, rebuilt at every save
        python3 plugin test     all tests (more words go to pytest)"""
@@ -39,9 +45,130 @@ def main(words):
 
 
 def build(rest):
-    """Build the site and the handouts, strictly: any problem of a pattern ends with exit status 1."""
+    """Build the site and the handouts, strictly: any problem of a pattern ends with exit status 1.
+
+    The site is made in a folder of its own and takes its name only when it is whole, so that whoever looks sees the
+    old site or the new one: also while a build runs, when it fails, and when it is killed.
+    """
     tell_if_cairo_is_missing()
-    return run([python(), "-m", "mkdocs", "build", "--strict", *rest])
+    site, rest = site_and_rest(rest)
+    os.makedirs(os.path.dirname(site), exist_ok=True)
+    with Lock(beside(site, "-lock")):
+        clear_away(site)
+        new = tempfile.mkdtemp(prefix=os.path.basename(beside(site, NEW)), dir=os.path.dirname(site))
+        try:
+            status = run([python(), "-m", "mkdocs", "build", "--strict", "--site-dir", new, *rest])
+            if status == 0:
+                os.chmod(new, 0o755)  # mkdtemp makes folders that only their owner can enter
+                put_in_place(new, site)
+            elif os.path.isdir(site):
+                print("evenseam: %s stays as it was" % os.path.relpath(site), file=sys.stderr)
+        except OSError as error:
+            return complain(
+                "%s could not be put in its place: %s; it stays as it was" % (site, error.strerror or error)
+            )
+        finally:
+            shutil.rmtree(new, ignore_errors=True)
+    return status
+
+
+def site_and_rest(rest):
+    """Return the folder to publish into, and the words that are not about it."""
+    words, site = list(rest), SITE
+    for place, word in enumerate(words):
+        if word in ("-d", "--site-dir") and place + 1 < len(words):
+            site = words[place + 1]
+            del words[place : place + 2]
+            break
+        if word.startswith("--site-dir="):
+            site = word.partition("=")[2]
+            del words[place]
+            break
+    # A link in its place is followed, so that the folder behind it is exchanged and the link stays.
+    return os.path.realpath(os.path.join(PROJECT, site)), words
+
+
+def beside(site, ending):
+    """Return a hidden name beside the site, on the same disk, so that renaming is enough."""
+    return os.path.join(os.path.dirname(site), "." + os.path.basename(site) + ending)
+
+
+def clear_away(site):
+    """Put right what a killed build left: give the old site its name back if it has none, remove half-made ones.
+
+    Only for the holder of the lock: nobody else is building then.
+    """
+    folder, name = os.path.split(site)
+    left = [entry for entry in os.listdir(folder) if entry.startswith(("." + name + NEW, "." + name + OLD))]
+    old = [entry for entry in left if entry.startswith("." + name + OLD)]
+    if old and not os.path.exists(site):
+        os.rename(os.path.join(folder, old[0]), site)
+        left.remove(old[0])
+    for entry in left:
+        shutil.rmtree(os.path.join(folder, entry), ignore_errors=True)
+
+
+def put_in_place(new, site):
+    """Let a whole new folder take the site's name, in one step where the system has such a step."""
+    if not os.path.isdir(site):
+        os.rename(new, site)
+    elif not exchange(new, site):
+        # Two steps; killed between them, the next build finds the old folder and gives it its name back.
+        old = tempfile.mkdtemp(prefix=os.path.basename(beside(site, OLD)), dir=os.path.dirname(site))
+        os.rmdir(old)
+        os.rename(site, old)
+        try:
+            os.rename(new, site)
+        except OSError:
+            os.rename(old, site)
+            raise
+        shutil.rmtree(old, ignore_errors=True)
+
+
+def exchange(one, other):
+    """Let two folders exchange their names at once; tell whether this system can."""
+    try:
+        import ctypes
+
+        system = ctypes.CDLL(None)
+        if sys.platform == "darwin":
+            return system.renamex_np(os.fsencode(one), os.fsencode(other), 2) == 0  # RENAME_SWAP
+        here = -100  # AT_FDCWD
+        return system.renameat2(here, os.fsencode(one), here, os.fsencode(other), 2) == 0  # RENAME_EXCHANGE
+    except (ImportError, OSError, AttributeError, TypeError):
+        return False
+
+
+class Lock:
+    """Held while a site is built; the system lets go of it when its holder ends, however it ends."""
+
+    def __init__(self, path):
+        self.file = open(path, "a")  # noqa: SIM115  closed when the lock is let go
+
+    def __enter__(self):
+        if not self.is_taken():
+            print("evenseam: another build is at work; this one begins when it is done", file=sys.stderr, flush=True)
+            while not self.is_taken():
+                time.sleep(0.2)
+        return self
+
+    def __exit__(self, *failure):
+        self.file.close()
+
+    def is_taken(self):
+        """Try to take the lock; tell whether it is ours now."""
+        try:
+            if os.name == "nt":
+                import msvcrt
+
+                msvcrt.locking(self.file.fileno(), msvcrt.LK_NBLCK, 1)
+            else:
+                import fcntl
+
+                fcntl.flock(self.file, fcntl.LOCK_EX | fcntl.LOCK_NB)
+        except OSError:
+            return False
+        return True
 
 
 def serve(rest):
