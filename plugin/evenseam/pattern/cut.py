@@ -64,8 +64,9 @@ class Cut:
     labels: tuple[str, ...] = ()
     """Of pieces of a block: their labels in its key, A1, A4, …; of pieces cut to size A, B, …"""
     outline: Polygon | None = None
-    """Of a TEMPLATE: the finished piece as it stands in the block, clockwise, its leftmost x and topmost y 0. The
-    cutting line lies a seam allowance outside it on every side."""
+    """Of a TEMPLATE: the finished piece as it lies on the grain, clockwise, its leftmost x and topmost y 0. It lies as
+    it stands in the block, but for a turned rectangle, whose sides lie along the grain. The cutting line is a seam
+    allowance outside it on every side."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -13,6 +13,7 @@ from evenseam.piecing.templates import (
     TemplateEdge,
     TemplatePiece,
     TemplateSeam,
+    cutting_template,
     section_templates,
 )
 
@@ -35,6 +36,7 @@ __all__ = [
     "TemplateEdge",
     "TemplatePiece",
     "TemplateSeam",
+    "cutting_template",
     "exact_cut",
     "label_place",
     "locked_report",

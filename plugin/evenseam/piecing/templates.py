@@ -7,7 +7,7 @@ from enum import Enum
 from fractions import Fraction
 
 from evenseam.exact import Number, Unit
-from evenseam.geometry import Point, Polygon, mitred_offset
+from evenseam.geometry import Point, Polygon, mitred_offset, without_straight_corners
 from evenseam.pattern import Block, Quantity
 from evenseam.piecing.edges import SectionEdge, section_edges
 from evenseam.piecing.label_place import label_place
@@ -122,6 +122,25 @@ def section_templates(block: Block, pieced: PiecedBlock, seam_allowance: Quantit
     if {block.width.unit, block.height.unit} != {seam_allowance.unit}:
         raise ValueError(f"seam allowance in {seam_allowance.unit.name}, block in {block.width.unit.name}")
     return tuple(_template(block, pieced, section, seam_allowance) for section in pieced.sections)
+
+
+def cutting_template(
+    block: str, labels: tuple[str, ...], fabric: str, outline: Polygon, seam_allowance: Quantity
+) -> SectionTemplate:
+    """Return the template a piece is cut with: not mirrored, for it is laid on the right side of the fabric.
+
+    `outline` is finished, clockwise, its leftmost x and topmost y 0; the arrow shows how the grain runs, and the
+    print of a fabric that has an up.
+    """
+    outline = without_straight_corners(outline.clockwise())
+    _, _, width, height = outline.bounds
+    place = label_place(outline)
+    piece = TemplatePiece("", ", ".join(labels), fabric, outline, place.point, place.room)
+    return SectionTemplate(
+        block, ", ".join(labels), seam_allowance.unit, width, height, outline,
+        mitred_offset(outline, seam_allowance.value), seam_allowance, (piece,), (),
+        tuple(TemplateEdge(start, end, None, ()) for start, end in outline.edges), (), _grain([piece]),
+    )  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True)

@@ -31,7 +31,8 @@ class RotaryPiece:
     kind: PieceKind
     shape: CutShape
     finished: Polygon
-    """As it stands in the block, from its own top left corner."""
+    """As it is cut, from its own top left corner: as it stands in the block, but for a turned rectangle, which is set
+    upright."""
     recognised: Recognised
 
     @property
@@ -51,10 +52,12 @@ def rotary_piece(block: Block, piece: BlockPiece, project: Project) -> RotaryPie
     outline = outline.moved(Point(-left, -top))
     found = recognise(outline)
     kind = found.kind
-    if kind is PieceKind.TURNED_RECTANGLE and not _lies_near_marks(found, project):
+    if project.fabric(piece.fabric).is_directional:
+        kind = PieceKind.RECTANGLE if kind is PieceKind.RECTANGLE else PieceKind.TEMPLATE
+    elif kind is PieceKind.TURNED_RECTANGLE and not _lies_near_marks(found, project):
+        # Its template lies along the grain as the piece itself would.
         kind = PieceKind.TEMPLATE
-    if project.fabric(piece.fabric).is_directional and kind is not PieceKind.RECTANGLE:
-        kind = PieceKind.TEMPLATE
+        outline = Polygon.rectangle(Fraction(0), Fraction(0), found.width, found.height)
     shapes = {
         PieceKind.HALF_SQUARE_TRIANGLE: CutShape.HALF_SQUARE_TRIANGLE,
         PieceKind.QUARTER_SQUARE_TRIANGLE: CutShape.QUARTER_SQUARE_TRIANGLE,
@@ -131,9 +134,16 @@ def _worked_out(
             finished = derived(f"finished long side of piece {section} of {block.name}", part)
             return _for_quarter_square(finished, seam), _QUARTER, _QUARTER_SOURCE, _up(project.unit)
         case PieceKind.TEMPLATE:
-            left, top, right, bottom = mitred_offset(found.finished, seam.value).bounds
-            beyond = (right - left if side == "width" else bottom - top) - reach
+            width, height = _reach(found.finished)
+            wide, high = _reach(mitred_offset(found.finished, seam.value))
+            reach, beyond = (width, wide - width) if side == "width" else (height, high - height)
+            part = block.width * (reach / block.width.value)
             return part + seam * (beyond / seam.value), _TEMPLATE, "", _up(project.unit)
+
+
+def _reach(outline: Polygon) -> tuple[Number, Number]:
+    left, top, right, bottom = outline.bounds
+    return right - left, bottom - top
 
 
 def _for_half_square(finished: Quantity, seam: Quantity) -> Expression:

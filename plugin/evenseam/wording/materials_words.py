@@ -173,6 +173,7 @@ def _piece(scribe: Scribe, plan: CuttingPlan, cut: Cut) -> dict[str, Any]:
         "is_binding": cut.shape in _BINDINGS,
         "bias": next((bias for bias in plan.bias if bias.cut == cut.id), None),
         "is_triangle": cut.shape in _TRIANGLES,
+        "is_shaped": cut.shape is CutShape.TEMPLATE,
         "is_half_square": cut.shape is CutShape.HALF_SQUARE_TRIANGLE,
         "count": cut.count.whole,
     }

@@ -11,6 +11,7 @@ from evenseam.pattern import (
     AttachSleeve,
     Bind,
     CornerPockets,
+    CutShape,
     JoinPieces,
     JoinRun,
     MakeBinding,
@@ -38,7 +39,7 @@ from evenseam.wording.scribe import Scribe
 from evenseam.wording.step_words import StepWords
 from evenseam.wording.tree import parse_ours, plain_text
 from evenseam.wording.working_figures import print_marks, seam_test
-from evenseam.wording.workpieces import Workpieces
+from evenseam.wording.workpieces import TRIANGLES, Workpieces
 
 
 def write_document(sheet: PatternSheet, language_code: str = BASE_LANGUAGE) -> Outcome[Document]:
@@ -166,7 +167,8 @@ def _materials(scribe: Scribe) -> tuple[Block, ...]:
 
 def _cutting(scribe: Scribe) -> tuple[Block, ...]:
     letters = fabric_letters(scribe.sheet.project.fabrics)
-    blocks: list[Block] = [*scribe.blocks("sections/cutting_intro", {})]
+    has_triangles = any(cut.shape in TRIANGLES for cut in scribe.sheet.cuts.cuts)
+    blocks: list[Block] = [*scribe.blocks("sections/cutting_intro", {"has_triangles": has_triangles})]
     for material in scribe.sheet.materials:
         if material.plan is None:
             continue
@@ -178,7 +180,8 @@ def _cutting(scribe: Scribe) -> tuple[Block, ...]:
 
 def _templates(scribe: Scribe) -> tuple[Block, ...]:
     sheet = scribe.sheet
-    if not scribe.on_paper:
+    shaped = [cut for cut in sheet.cuts.cuts if cut.shape is CutShape.TEMPLATE]
+    if not scribe.on_paper and not shaped:
         return ()
     blocks = [sheet.project.block(pieced.block) for pieced in sheet.blocks]
     test_square, test_bar = print_marks(sheet.project.unit)
@@ -189,6 +192,10 @@ def _templates(scribe: Scribe) -> tuple[Block, ...]:
             {"name": block.name, "count": _uses(sheet, block.id)}
             for block in blocks
             if block.method is Method.FOUNDATION
+        ],
+        "shaped": [
+            {"label": cut.label, "count": cut.count.whole, "fabric": sheet.project.fabric(cut.material).name}
+            for cut in shaped
         ],
     }
     return _section(scribe, "templates", scribe.blocks("sections/templates", values))

@@ -14,6 +14,7 @@ from evenseam.figures.paper.paper_size import MARGIN, Paper
 from evenseam.figures.paper.template_shapes import POINT, label_width
 from evenseam.figures.rational import rational
 from evenseam.geometry import Point
+from evenseam.pattern import Method
 from evenseam.sheet import PatternSheet
 
 HEAD_HEIGHT = Fraction(23, 20)
@@ -61,7 +62,7 @@ def furniture(sheet: PatternSheet, paper: Paper, layout: Layout, number: int, co
         words.FULL_SIZE,
         words.MEASURE_FIRST,
         words.allowance_included(project.seam_allowance.text),
-        words.MIRRORED,
+        *_which_side(sheet),
     )
     if layout is Layout.ASIDE:
         left = paper.width - MARGIN - ASIDE_WIDTH + Fraction(3, 20)
@@ -73,6 +74,14 @@ def furniture(sheet: PatternSheet, paper: Paper, layout: Layout, number: int, co
     room = paper.live_width - _SQUARES_WIDE
     text, _ = _text(sheet.pattern.title, lines, MARGIN, MARGIN, room)
     return [*text, *_squares_across(paper.width - MARGIN - _SQUARES_WIDE + Fraction(1, 10)), key]
+
+
+def _which_side(sheet: PatternSheet) -> tuple[str, ...]:
+    """Say of the kinds of template there are on which side of the fabric each lies."""
+    used = {pieced.block for pieced in sheet.blocks}
+    has_sections = any(block.method is Method.FOUNDATION for block in sheet.project.blocks if block.id in used)
+    has_pieces = any(cut.outline is not None for cut in sheet.cuts.cuts)
+    return (words.MIRRORED,) * has_sections + (words.NOT_MIRRORED,) * has_pieces
 
 
 def _text(

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
-from evenseam.figures.cloth_look import looks_of
+from evenseam.figures.cloth_look import ClothLook, looks_of
 from evenseam.figures.drawing import Anchor, Drawing, Ink, Label, Shape
 from evenseam.figures.frame import at, rectangle
 from evenseam.figures.paper import words
@@ -23,8 +23,8 @@ from evenseam.figures.paper.template_shapes import (
 )
 from evenseam.figures.paper.tiling import Part, moved, part_count, parts_of
 from evenseam.geometry import Point
-from evenseam.pattern import Method, PieceSection
-from evenseam.piecing.templates import section_templates
+from evenseam.pattern import Block, Method, PieceSection
+from evenseam.piecing.templates import cutting_template, section_templates
 from evenseam.sheet import PatternSheet
 
 GAP = Fraction(3, 20)
@@ -49,7 +49,8 @@ class _Both:
 
 
 def template_pages(sheet: PatternSheet, paper: Paper) -> tuple[PaperPage, ...]:
-    """Return the pages with every template of a sheet, each template once, true to scale; none without foundations.
+    """Return the pages with every template of a sheet, each template once, true to scale; none where every piece
+    is cut by size.
 
     Templates that fit on a page share pages. A page has its instructions across the head or, for long narrow
     templates, in a column at the right. What is larger than either is cut into parts on pages of their own.
@@ -112,6 +113,7 @@ def _templates(sheet: PatternSheet) -> dict[str, _Both]:
     for pieced in sheet.blocks:
         block = sheet.project.block(pieced.block)
         if block.method is not Method.FOUNDATION:
+            found |= _cutting_templates(sheet, block, looks)
             continue
         for template in section_templates(block, pieced, sheet.project.seam_allowance):
             title = words.section_title(block.name, template.section, len(pieced.sections))
@@ -120,6 +122,22 @@ def _templates(sheet: PatternSheet) -> dict[str, _Both]:
                 template_shapes(template, looks, title, number, is_sideways=turn) for turn in (False, True)
             )
             found[f"{block.id}/{template.section}"] = _Both(upright, sideways)
+    return found
+
+
+def _cutting_templates(sheet: PatternSheet, block: Block, looks: dict[str, ClothLook]) -> dict[str, _Both]:
+    """Return the templates that odd pieces of a block cut to size are cut with."""
+    found: dict[str, _Both] = {}
+    for cut in sheet.cuts.cuts:
+        if cut.part != f"block:{block.id}" or cut.outline is None:
+            continue
+        template = cutting_template(block.id, cut.labels, cut.material, cut.outline, sheet.project.seam_allowance)
+        title = words.cutting_title(block.name, cut.labels)
+        told = words.cut_with(cut.count.whole, sheet.project.fabric(cut.material).name)
+        upright, sideways = (
+            replace(template_shapes(template, looks, title, 1, is_sideways=turn), copies=told) for turn in (False, True)
+        )
+        found[f"{block.id}/{cut.id}"] = _Both(upright, sideways)
     return found
 
 

@@ -5,6 +5,9 @@ from __future__ import annotations
 FULL_SIZE = "Print at 100 % (actual size), never “fit to page”."
 MEASURE_FIRST = "Measure the squares before you sew."
 MIRRORED = "Mirror image of the block. Lay the fabric on the blank side; sew with this printed side up."
+NOT_MIRRORED = (
+    "A template marked “right side up” is not mirrored: lay it on the right side of the fabric."
+)
 KEY = "solid line: sew · dashed line: cut · ticks in the allowance: match · arrow: to the top of the block"
 ONE_INCH = "1 in"
 TWO_CENTIMETRES = "2 cm"
@@ -20,6 +23,17 @@ def allowance_included(seam: str) -> str:
 def copies(number: int) -> str:
     """Say how often a template must be printed."""
     return "print once" if number == 1 else f"print {number} copies"
+
+
+def cut_with(number: int, fabric: str) -> str:
+    """Say how many pieces are cut with a template, and from what."""
+    pieces = "1 piece" if number == 1 else f"{number} pieces"
+    return f"print once; cut {pieces} from {fabric}, right side up"
+
+
+def cutting_title(block: str, labels: tuple[str, ...]) -> str:
+    """Name a template that pieces are cut with."""
+    return f"{block}: piece {labels[0]}" if len(labels) == 1 else f"{block}: pieces {', '.join(labels)}"
 
 
 def which_page(paper: str, number: int, count: int) -> str:

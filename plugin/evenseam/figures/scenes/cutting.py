@@ -16,6 +16,7 @@ from evenseam.figures.rational import rational
 from evenseam.figures.scene import Scene
 from evenseam.figures.spot import label_spot
 from evenseam.geometry import Polygon
+from evenseam.pattern import CutShape
 
 WIDE = Fraction(420)
 HIGHEST = Fraction(520)
@@ -124,6 +125,8 @@ def _draw_band(
         ends = (strip.x, strip.y + strip.height), (strip.x + strip.width, strip.y + strip.height)
         pen.line((place.spot(*ends[0]), place.spot(*ends[1])), Stroke.CUT)
     for piece, outline in zip(pieces, outlines, strict=True):
+        _draw_diagonals(scene, piece, outline)
+    for piece, outline in zip(pieces, outlines, strict=True):
         _label_piece(scene, plan, piece, outline, numbers)
     down = down + high
     if band.times == 1:
@@ -150,13 +153,30 @@ def _label_piece(
     draw_letter(scene.pen, outline, number, plan.material)
 
 
+_PREFIXES = {
+    CutShape.HALF_SQUARE_TRIANGLE: "from squares ",
+    CutShape.QUARTER_SQUARE_TRIANGLE: "from squares ",
+    CutShape.TEMPLATE: "with a template, from ",
+}
+
+
+def _draw_diagonals(scene: Scene, piece: PlannedPiece, outline: Polygon) -> None:
+    """Draw how a square is cut into triangles: once from corner to corner, or twice."""
+    shape = scene.sheet.cuts.cut(piece.cut).shape
+    one, two, three, four = outline.corners
+    if shape in (CutShape.HALF_SQUARE_TRIANGLE, CutShape.QUARTER_SQUARE_TRIANGLE):
+        scene.pen.line((two, four), Stroke.EDGE)
+    if shape is CutShape.QUARTER_SQUARE_TRIANGLE:
+        scene.pen.line((one, three), Stroke.EDGE)
+
+
 def _draw_list(scene: Scene, plan: CuttingPlan, numbers: dict[str, int], top: Number) -> None:
     """Write what each number is: how many, what, and its size."""
     line = top
     for cut_id, number in numbers.items():
         cut = scene.sheet.cuts.cut(cut_id)
         size = f"{cut.width.number} × {cut.height.text}"
-        words = f"{cut.count.number} × {cut.label}, {size}"
+        words = f"{cut.count.number} × {cut.label}, {_PREFIXES.get(cut.shape, '')}{size}"
         scene.pen.label(at(20, line), str(number), anchor=Anchor.END, is_bold=True)
         long = text_width(words, LABEL_SIZE)
         fits = min(LABEL_SIZE, LABEL_SIZE * (WIDE + 40) / rational(long))

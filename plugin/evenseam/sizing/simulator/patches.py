@@ -171,21 +171,32 @@ def _is_near(cut: Number, need: Number, mark: Fraction) -> bool:
 def template_need(table: Table, cut: Cut, shape: Outline) -> list[tuple[Number, Number]] | None:
     """Return the rectangle a template is laid on; None when the template is of another shape than the piece.
 
-    The print of a directional fabric stays upright; any other template may be turned by quarters.
+    The print of a directional fabric stays as it is; any other template may be turned by quarters.
     """
     if cut.outline is None:
         return None
     drawn = outline((corner.x, corner.y) for corner in cut.outline.corners)
     if drawn is None:
         return None
-    for _ in range(1 if table.is_directional(cut.material) else 4):
+    if not _is_for(drawn, shape, may_turn=not table.is_directional(cut.material)):
+        return None
+    left, top, right, bottom = box(_with_seam(drawn, table.seam))
+    mark = table.unit.ruler_mark
+    return [(ceiling((right - left) / mark) * mark, ceiling((bottom - top) / mark) * mark)]
+
+
+def _is_for(drawn: Outline, shape: Outline, *, may_turn: bool) -> bool:
+    """Tell whether a template is that of a piece, turned by quarters or, for a rectangle set aslant, set upright."""
+    upright = upright_size(drawn)
+    if may_turn and upright is not None and len(shape) == 4:
+        lengths = _right_angled(shape)
+        return lengths is not None and {lengths[0], lengths[1]} == set(upright)
+    for _ in range(4 if may_turn else 1):
         left, top, _, _ = box(shape)
         if same_shape(tuple((x - left, y - top) for x, y in shape), drawn):
-            left, top, right, bottom = box(_with_seam(drawn, table.seam))
-            mark = table.unit.ruler_mark
-            return [(ceiling((right - left) / mark) * mark, ceiling((bottom - top) / mark) * mark)]
+            return True
         shape = tuple((-y, x) for x, y in shape)
-    return None
+    return False
 
 
 def _with_seam(shape: Outline, seam: Number) -> Outline:
