@@ -88,10 +88,12 @@ def test_a_fabric_of_very_many_sizes_is_planned_with_its_bound():
     assert plan.lower_bound <= plan.length.value <= plan.lower_bound * Fraction(21, 20)
 
 
-def test_the_last_length_of_a_joined_strip_lies_beside_lengthwise_strips():
+def test_joined_strips_are_cut_shorter_where_they_then_lie_beside_lengthwise_strips():
     settings = {"part": "border:outer", "join": StripJoin.DIAGONAL, "shape": CutShape.STRIP, "is_upright": True}
     pieces = [cut("side", "9/2", 80, 1, **settings), cut("ends", 80, "9/2", 2, **settings)]
     plan = plan_of(project_on(42), *pieces)
     assert faults(plan, pieces, project_on(42)) == []
-    assert plan.length.value == 80 + 4 * Fraction(9, 2) + Fraction(1, 2)
+    # Beside the 80 in side there is room for strips of 37 1/2 in: one strip and one join more, 18 in of cloth less.
+    assert plan.length.value == 80 + Fraction(1, 2)
+    assert {strip.width for strip in plan.strips if strip.direction is StripDirection.ACROSS} == {Fraction(75, 2)}
     assert plan.is_shortest

@@ -13,7 +13,7 @@ from evenseam.cutting.placing import place_across, place_section
 from evenseam.cutting.plan import BiasSquares, CuttingPlan, JoinedPieces, Material, PlannedStrip
 from evenseam.cutting.request import FabricRequest, Request
 from evenseam.cutting.requesting import rectangles, request_fabric
-from evenseam.cutting.sections import Column, Layout, lay_out
+from evenseam.cutting.sections import STEPS_OF_A_TRIAL, Column, Layout, lay_out
 from evenseam.cutting.where import place_of
 from evenseam.cutting.yardage import needed_length, shop_length, sold_for, squaring_up
 from evenseam.exact import Direction, Rounding
@@ -41,8 +41,26 @@ def plan_fabric(fabric: Fabric, cuts: tuple[Cut, ...], project: Project, report:
     def bought(steps: int) -> Fraction:
         return sold_for(asked.scale.length(steps), project.unit)
 
-    plan = _as_plan(fabric, asked, usable_width, lay_out(asked.requests, asked.width, bought), cuts, project)
+    layout = lay_out(asked.requests, asked.width, bought)
+    for shorter in _shorter_lengths(layout, asked):
+        again = request_fabric(cuts, project, usable_width, Report(), shorter)
+        other = lay_out(again.requests, again.width, bought, STEPS_OF_A_TRIAL)
+        # More joins are worth sewing only if less has to be bought.
+        if bought(other.height) < bought(layout.height):
+            asked, layout = again, replace(other, bound=min(layout.bound, other.height))
+    plan = _as_plan(fabric, asked, usable_width, layout, cuts, project)
     return Material(fabric.id, fabric.name, plan.length, shop_length(fabric.name, plan.length), None, plan)
+
+
+def _shorter_lengths(layout: Layout, asked: FabricRequest) -> Iterator[dict[str, int]]:
+    """Name joined strips whose lengths could be cut beside the lengthwise strips of a section, one at a time."""
+    rooms = {asked.width - section.used for section in layout.sections}
+    room = max(rooms, default=0)
+    # Less than half the width would mean more than twice the joins.
+    if 2 * room >= asked.width > room:
+        for strip in asked.joined:
+            if not strip.panels and strip.lengths > 1:
+                yield {strip.name: room}
 
 
 def _as_plan(

@@ -118,7 +118,8 @@ class CuttingPlan:
     length: Quantity
     """Cloth used, with squaring up."""
     lower_bound: Number
-    """No two-stage plan can use less."""
+    """No two-stage plan of these pieces, joined strips cut in the lengths they are cut in here or as long as the cloth
+    is wide, can use less."""
     is_shortest: bool
     """True when proved: the length is the least any two-stage plan can use."""
     sections: tuple[Number, ...] = ()

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from fractions import Fraction
 
@@ -35,18 +35,28 @@ class _Asking:
     scale: Scale
     width: int
     report: Report
+    shorter: Mapping[str, int]
     requests: list[Request] = field(default_factory=list)
     long: list[Cut] = field(default_factory=list)
     joined: list[JoinedStrip] = field(default_factory=list)
     bias: list[BiasRequest] = field(default_factory=list)
 
 
-def request_fabric(cuts: tuple[Cut, ...], project: Project, usable_width: Quantity, report: Report) -> FabricRequest:
-    """Return what is asked of one fabric; what cannot be cut is reported and left out."""
+def request_fabric(
+    cuts: tuple[Cut, ...],
+    project: Project,
+    usable_width: Quantity,
+    report: Report,
+    shorter: Mapping[str, int] | None = None,
+) -> FabricRequest:
+    """Return what is asked of one fabric; what cannot be cut is reported and left out.
+
+    `shorter` names joined strips whose lengths are to be no longer than so many steps, in place of the cloth's width.
+    """
     sizes = [size for cut in cuts for size in (cut.width.value, cut.height.value)]
     seams = [(cut.join_seam or project.seam_allowance).value for cut in cuts if cut.join is not None]
     scale = common_scale([*sizes, *seams, usable_width.value, Fraction(1, 2)], project.unit)
-    asking = _Asking(project, scale, scale.below(usable_width.value), report)
+    asking = _Asking(project, scale, scale.below(usable_width.value), report, shorter or {})
     for cut in cuts:
         if not _is_cuttable(cut, report):
             continue
@@ -199,7 +209,8 @@ def _ask_joined_strip(cuts: list[Cut], asking: _Asking) -> None:
     strip = asking.scale.whole(min(first.width.value, first.height.value))
     total = sum(rectangles(cut) * asking.scale.whole(max(cut.width.value, cut.height.value)) for cut in cuts)
     cost = _cost(first, strip, asking)
-    lengths = [Scale(1).whole(length) for length in joined_lengths(_steps(total), _steps(asking.width), _steps(cost))]
+    longest = _steps(asking.shorter.get(first.id, asking.width))
+    lengths = [Scale(1).whole(length) for length in joined_lengths(_steps(total), longest, _steps(cost))]
     if len(lengths) > MOST_PIECES:
         asking.report.add(
             TOO_MANY_PIECES,

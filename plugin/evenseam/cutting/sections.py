@@ -24,7 +24,8 @@ from evenseam.cutting.request import Request
 from evenseam.cutting.search import MOST_STEPS, shortest_strips, simple_bound
 from evenseam.cutting.strips import fill_strips
 
-_STEPS_OF_A_TRIAL = 1_000_000
+STEPS_OF_A_TRIAL = 1_000_000
+"""Effort for a plan that is only compared with another."""
 _MOST_OPENED = 4
 """So many high strips are tried as sections at most."""
 
@@ -84,7 +85,9 @@ class Layout:
         return sum(section.height for section in self.sections) + sum(strip.height for strip in self.strips)
 
 
-def lay_out(requests: Sequence[Request], width: int, bought: Callable[[int], Fraction]) -> Layout:
+def lay_out(
+    requests: Sequence[Request], width: int, bought: Callable[[int], Fraction], steps: int = MOST_STEPS
+) -> Layout:
     """Return a plan for all requests on cloth of this width; `bought` tells what the shop sells for a length in steps.
 
     High strips are opened as sections whenever that saves cloth. Low ones are not worth a third direction of cutting
@@ -92,7 +95,7 @@ def lay_out(requests: Sequence[Request], width: int, bought: Callable[[int], Fra
     """
     sections = _sections(requests, width)
     left = [0 if request.is_lengthwise else request.count for request in requests]
-    layout = _layout(sections, _put_beside(sections, requests, left, width), width)
+    layout = _layout(sections, _put_beside(sections, requests, left, width), width, steps)
     bound = layout.bound
     if sections:
         everything = Merged.of(requests, [request.count for request in requests], width)
@@ -108,7 +111,7 @@ def lay_out(requests: Sequence[Request], width: int, bought: Callable[[int], Fra
         least = sum(section.height for section in tried)
         least += simple_bound(merged.demands, width) if merged.demands else 0
         if least < layout.height:
-            other = _layout(tried, merged, width, _STEPS_OF_A_TRIAL)
+            other = _layout(tried, merged, width, STEPS_OF_A_TRIAL)
             is_high = 4 * strip.height >= width
             if other.height < layout.height and (is_high or bought(other.height) < bought(layout.height)):
                 sections, left, layout = tried, rest, other
@@ -132,7 +135,7 @@ def _put_beside(sections: Sequence[Section], requests: Sequence[Request], left: 
     return Merged.of(requests, rest, width)
 
 
-def _layout(sections: Sequence[Section], merged: Merged, width: int, steps: int = MOST_STEPS) -> Layout:
+def _layout(sections: Sequence[Section], merged: Merged, width: int, steps: int) -> Layout:
     solved = shortest_strips(merged.demands, width, steps)
     return Layout(tuple(sections), tuple(merged.strip(pattern) for pattern in solved.patterns), solved.bound)
 
