@@ -41,7 +41,12 @@ def draw_key(scene: Scene, block: Block) -> None:
     if block.method is Method.FOUNDATION and len(pieced.sections) > 1:
         for section in pieced.sections:
             pen.outline(frame.polygon(section.outline.scaled(across, down)), Stroke.CUT)
-    labels = {piece.piece: piece.label for section in pieced.sections for piece in section.pieces}
+    is_rotary = block.method is Method.ROTARY
+    labels = {
+        piece.piece: section.name if is_rotary else piece.label
+        for section in pieced.sections
+        for piece in section.pieces
+    }
     letter_of = pen.looks
     small: list[Callout] = []
     for patch in work.patches:

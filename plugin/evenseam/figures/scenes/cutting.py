@@ -146,6 +146,10 @@ def _label_piece(
     unit = scene.sheet.project.unit
     size = f"{format_number(piece.width, unit)} × {format_number(piece.height, unit)}"
     number = str(numbers[piece.cut])
+    shape = scene.sheet.cuts.cut(piece.cut).shape
+    if shape in TRIANGLES:
+        draw_letter(scene.pen, _first_part(shape, outline), number, plan.material, largest=SMALL_SIZE)
+        return
     for words in (f"{number}: {size}", number):
         if label_spot(outline, words, LABEL_SIZE, 9) is not None:
             draw_letter(scene.pen, outline, words, plan.material)
@@ -153,6 +157,7 @@ def _label_piece(
     draw_letter(scene.pen, outline, number, plan.material)
 
 
+TRIANGLES = (CutShape.HALF_SQUARE_TRIANGLE, CutShape.QUARTER_SQUARE_TRIANGLE)
 _PREFIXES = {
     CutShape.HALF_SQUARE_TRIANGLE: "from squares ",
     CutShape.QUARTER_SQUARE_TRIANGLE: "from squares ",
@@ -164,10 +169,22 @@ def _draw_diagonals(scene: Scene, piece: PlannedPiece, outline: Polygon) -> None
     """Draw how a square is cut into triangles: once from corner to corner, or twice."""
     shape = scene.sheet.cuts.cut(piece.cut).shape
     one, two, three, four = outline.corners
-    if shape in (CutShape.HALF_SQUARE_TRIANGLE, CutShape.QUARTER_SQUARE_TRIANGLE):
-        scene.pen.line((two, four), Stroke.EDGE)
+    if shape in TRIANGLES:
+        scene.pen.line((two, four), Stroke.CUT)
     if shape is CutShape.QUARTER_SQUARE_TRIANGLE:
-        scene.pen.line((one, three), Stroke.EDGE)
+        scene.pen.line((one, three), Stroke.CUT)
+
+
+def _first_part(shape: CutShape, outline: Polygon) -> Polygon:
+    """Return the triangle that bears the number where a square is cut into triangles; all of anything else."""
+    one, two, three, four = outline.corners
+    half = Fraction(1, 2)
+    match shape:
+        case CutShape.HALF_SQUARE_TRIANGLE:
+            return Polygon((one, two, four))
+        case CutShape.QUARTER_SQUARE_TRIANGLE:
+            return Polygon((one, two, (one + three).scaled(half, half)))
+    return outline
 
 
 def _draw_list(scene: Scene, plan: CuttingPlan, numbers: dict[str, int], top: Number) -> None:
@@ -178,7 +195,19 @@ def _draw_list(scene: Scene, plan: CuttingPlan, numbers: dict[str, int], top: Nu
         size = f"{cut.width.number} × {cut.height.text}"
         words = f"{cut.count.number} × {cut.label}, {_PREFIXES.get(cut.shape, '')}{size}"
         scene.pen.label(at(20, line), str(number), anchor=Anchor.END, is_bold=True)
-        long = text_width(words, LABEL_SIZE)
-        fits = min(LABEL_SIZE, LABEL_SIZE * (WIDE + 40) / rational(long))
-        scene.pen.label(at(28, line), words, size=fits, anchor=Anchor.START)
-        line = line + 19
+        for part in _lines(words):
+            scene.pen.label(at(28, line), part, anchor=Anchor.START)
+            line = line + 16
+        line = line + 3
+
+
+def _lines(words: str) -> list[str]:
+    """Break words into lines that fit under the plan."""
+    lines: list[str] = []
+    for word in words.split(" "):
+        longer = f"{lines[-1]} {word}" if lines else word
+        if lines and text_width(longer, LABEL_SIZE) <= WIDE + 40:
+            lines[-1] = longer
+        else:
+            lines.append(word)
+    return lines
