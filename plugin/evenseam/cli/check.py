@@ -8,6 +8,7 @@ import sys
 from typing import Any
 
 from evenseam.cli.loading import CannotRunError
+from evenseam.cli.published import since
 from evenseam.problems import Problem, Severity, show_problems
 from evenseam.publish.checked import CheckedPattern, check_pattern
 from evenseam.publish.sources import find_patterns
@@ -23,6 +24,8 @@ def run(options: argparse.Namespace) -> int:
     for number, source in enumerate(found, start=1):
         _progress(f"checking {number} of {len(found)}: {source.slug}")
         checked.append(check_pattern(source))
+    if options.since is not None:
+        checked = since(checked, options.since, options.path)
     _progress("")
     print(json.dumps([_as_data(pattern) for pattern in checked], indent=2) if options.json else _as_text(checked))
     return 0 if all(pattern.is_valid for pattern in checked) else 1

@@ -8,6 +8,7 @@ import sys
 from pathlib import Path
 
 from evenseam.cli.loading import CannotRunError
+from evenseam.cli.published import as_version
 from evenseam.cli.revision import find_revision, read_revision
 from evenseam.publish.checked import check_pattern
 from evenseam.publish.sources import PatternSource, find_patterns
@@ -76,8 +77,7 @@ def _is_same(old: PatternSource, new: PatternSource) -> bool:
 def _version(source: PatternSource | None) -> Version | None:
     if source is None:
         return None
-    checked = check_pattern(source)
-    return Version(checked.slug, checked.pattern, checked.sheets, checked.problems)
+    return as_version(check_pattern(source))
 
 
 def _written(review: Review, options: argparse.Namespace) -> str:

@@ -41,6 +41,9 @@ def _parser() -> argparse.ArgumentParser:
     command = commands.add_parser("check", help="all problems of one pattern or of all")
     command.add_argument("path", nargs="?", type=Path, default=PATTERNS, help="file, pattern folder, or folder of them")
     command.add_argument("--json", action="store_true", help="problems as data")
+    command.add_argument(
+        "--since", metavar="REVISION", help="also hold the rules for what was published as of a tag or revision"
+    )
     command.set_defaults(run=check.run)
 
     command = commands.add_parser("sheet", help="every figure of one size")

@@ -20,7 +20,7 @@ from evenseam.review.changes import (
 from evenseam.review.compare import Version, compare_patterns
 from evenseam.review.markdown import write_markdown
 from evenseam.review.one_line import write_one_line
-from evenseam.review.report import Failure, PatternReview, Review, SizeReview, review_all, review_pattern, with_problems
+from evenseam.review.report import Failure, PatternReview, Review, SizeReview, check_since, review_all, review_pattern
 
 __all__ = [
     "Added",
@@ -40,12 +40,12 @@ __all__ = [
     "SizeReview",
     "Version",
     "Where",
+    "check_since",
     "compare_patterns",
     "review_all",
     "review_as_json",
     "review_pattern",
     "swapped",
-    "with_problems",
     "write_annotations",
     "write_markdown",
     "write_one_line",

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
 from dataclasses import dataclass
 
 from evenseam.exact import Unit
 from evenseam.review.cause_words import listed
 from evenseam.review.change_words import change_words, cut_figures, edition_words, size_of, size_words
-from evenseam.review.changes import Change, Kind, Remeasured, Where
+from evenseam.review.changes import Added, Change, Kind, Remeasured, Renamed, Restated, Where
 from evenseam.review.grouping import Group
 from evenseam.review.report import PatternReview, SizeReview
 
@@ -32,7 +33,9 @@ class SizeLine:
     """What stays as it was, in words."""
 
 
-def size_lines(group: Group, review: PatternReview, units: Iterable[Unit]) -> tuple[SizeLine, ...]:
+def size_lines(
+    group: Group, review: PatternReview, units: Iterable[Unit], most_cuts: int = MOST_CUTS
+) -> tuple[SizeLine, ...]:
     """Return a line for each size a group of changes is about, in the given editions, in the order of the file."""
     wanted = tuple(units)
     by_where: dict[Where, list[Change]] = {}
@@ -42,7 +45,7 @@ def size_lines(group: Group, review: PatternReview, units: Iterable[Unit]) -> tu
     order = {size.where: number for number, size in enumerate(review.sizes)}
     sizes = {size.where: size for size in review.sizes}
     return tuple(
-        _line(where, by_where[where], sizes.get(where))
+        _line(where, by_where[where], sizes.get(where), most_cuts)
         for where in sorted(by_where, key=lambda where: order.get(where, -1))
     )
 
@@ -51,6 +54,20 @@ def editions(review: PatternReview) -> tuple[Unit, ...]:
     """Return the editions of a review, the drafted one first."""
     units = [size.where.unit for size in review.sizes] + [change.where.unit for change in review.changes]
     return tuple(dict.fromkeys(unit for unit in units if unit is not None))
+
+
+def standing_alone(changes: Iterable[Change], review: PatternReview) -> tuple[str, ...]:
+    """Return changes without a cause in words, each once, with the sizes it is about where those are not all."""
+    all_sizes = {size.where.size for size in review.sizes}
+    told: dict[str, dict[str, str]] = {}
+    for change in changes:
+        told.setdefault(change_words(change), {})[change.where.size] = size_words(change.where)
+    lines = []
+    for words, sizes in told.items():
+        names = [name for size, name in sizes.items() if size and name not in words]
+        is_all = all_sizes <= set(sizes)
+        lines.append(words if is_all or not names else f"{words} ({listed(names)})")
+    return tuple(lines)
 
 
 def unchanged_words(review: PatternReview) -> str:
@@ -106,17 +123,27 @@ def headline(review: PatternReview) -> str:
     return "; ".join(told) or "the steps or the templates change"
 
 
-def _line(where: Where, changes: list[Change], size: SizeReview | None) -> SizeLine:
+def _line(where: Where, changes: list[Change], size: SizeReview | None, most_cuts: int) -> SizeLine:
     finished = [change for change in changes if change.kind is Kind.FINISHED]
     cuts = [change for change in changes if change.kind in _CUTTING]
     bought = [change for change in changes if change.kind in _BUYING]
     others = [change for change in changes if change not in finished and change not in cuts and change not in bought]
     told = [_finishes(change) for change in finished]
-    told += _cut_words(cuts[:MOST_CUTS])
+    renamed = [change for change in changes if isinstance(change, Renamed)]
+    cuts = [change for change in cuts if change not in renamed]
+    cut_words = _cut_words(cuts)
+    told += cut_words[:most_cuts]
+    if len(renamed) > 2:
+        counted = ((Kind.CUT, "cut"), (Kind.STEP, "step"))
+        numbers = [_counted(sum(change.kind is kind for change in renamed), noun) for kind, noun in counted]
+        told.append(f"{listed(numbers)} have another name and are what they were")
+    else:
+        told += [change_words(change) for change in renamed]
+    others = [change for change in others if change not in renamed]
     told += [change_words(change) for change in bought[:MOST_OTHERS]]
     left = []
-    if len(cuts) > MOST_CUTS:
-        left.append(_counted(len(cuts) - MOST_CUTS, "more cut"))
+    if len(cut_words) > most_cuts:
+        left.append(f"{_counted(len(cut_words) - most_cuts, 'more change')} of cuts")
     if len(bought) > MOST_OTHERS:
         left.append(f"{len(bought) - MOST_OTHERS} more to buy")
     for kind, one, many in (
@@ -139,18 +166,33 @@ def _finishes(change: Change) -> str:
 
 
 def _cut_words(cuts: list[Change]) -> list[str]:
-    """Return cuts in words; neighbours that change alike are told together."""
-    told: list[tuple[list[str], str]] = []
+    """Return cuts in words; those that change alike are told together."""
+    told: dict[tuple[str, object], list[str]] = {}
     for change in cuts:
-        if not isinstance(change, Remeasured):
-            told.append(([], change_words(change)))
-            continue
-        figures = cut_figures(change.old, change.new, change.aspect)
-        if told and told[-1][0] and told[-1][1] == figures:
-            told[-1][0].append(change.label)
-        else:
-            told.append(([change.label], figures))
-    return [f"{listed(labels)} {figures}" if labels else figures for labels, figures in told]
+        match change:
+            case Remeasured():
+                told.setdefault((cut_figures(change.old, change.new, change.aspect), None), []).append(change.label)
+            case Restated():
+                words = change_words(change).removeprefix(change.label).strip()
+                told.setdefault((words, None), []).append(change.label)
+            case _:
+                told[change_words(change), change] = []
+    return [f"{_labels(labels)} {words}" if labels else words for (words, _), labels in told.items()]
+
+
+def _labels(labels: list[str]) -> str:
+    """Return labels together: patches A1 and A2 of the Gull block."""
+    found = [_OF_BLOCK.fullmatch(label) for label in labels]
+    known = [match for match in found if match]
+    if len(known) == len(labels) > 1 and len({match["rest"] for match in known}) == 1:
+        names = [name for match in known for name in re.split(", | and ", match["names"])]
+        noun = {"patch": "patches", "piece": "pieces"}.get(known[0]["noun"], known[0]["noun"])
+        return f"{noun} {listed(names)} {known[0]['rest']}"
+    return listed(labels)
+
+
+_NAMES = r"[A-Z]+[0-9]*(?:(?:, | and )[A-Z]+[0-9]*)*"
+_OF_BLOCK = re.compile(rf"(?P<noun>patch|patches|piece|pieces) (?P<names>{_NAMES}) (?P<rest>of the .* block)")
 
 
 def _id(change: Change) -> str:
@@ -158,7 +200,7 @@ def _id(change: Change) -> str:
 
 
 def _is_new(change: Change) -> bool:
-    return type(change).__name__ == "Added"
+    return isinstance(change, Added)
 
 
 def _counted(number: int, one: str, many: str = "") -> str:

@@ -8,6 +8,7 @@ from pathlib import PurePosixPath
 from evenseam.exact import Unit, format_length, sign
 from evenseam.pattern import Assumed, Quantity
 from evenseam.problems import Place
+from evenseam.review.change_words import STRIPS
 from evenseam.review.changes import Cause, InputCause, OwnCause, PartCause
 
 _COMPARED = {
@@ -143,9 +144,9 @@ def _given_words(old: Quantity, new: Quantity) -> str:
         case Assumed(), Assumed() as now:
             return f": {now.reason}"
         case Assumed(), _:
-            return ", no longer the usual one"
+            return ", given now where the usual figure was taken"
         case _, Assumed():
-            return ", for it is no longer given and the usual one is taken"
+            return ", no longer given: the usual figure is taken"
     return ""
 
 
@@ -179,14 +180,14 @@ def _part_words(cause: PartCause) -> str:
         case "order":
             return f"the {name} is sewn {new} instead of {old}"
         case "fabric":
-            verb = "are" if name.startswith(("corners", "cornerstones")) or name == "corner pockets" else "is"
-            return f"the {name} {verb} cut from {new} instead of {old}"
+            is_plural = name.startswith(("corners", "cornerstones")) or name == "corner pockets"
+            return f"the {name} {'are' if is_plural else 'is'} cut from {new} instead of {old}"
         case "corners":
             return f"the corners of the {name} are {_corners(new)} instead of {_corners(old)}"
         case "join":
             return f"lengths of the {name} are joined with {new} seams instead of {old} ones"
         case "strips":
-            return f"strips of the {name} are cut {_along(new)} instead of {_along(old)}"
+            return f"strips of the {name} are cut {STRIPS[new]} instead of {STRIPS[old]}"
         case "reach":
             return f"there is sashing {new} instead of {old}"
         case "cornerstones":
@@ -196,8 +197,10 @@ def _part_words(cause: PartCause) -> str:
         case "grain":
             return f"the {name} is cut on the {_grain(new)} instead of the {_grain(old)}"
         case "drawing":
-            pieces = f" ({new} instead of {old})" if old != new else ""
+            pieces = f" ({new} instead of {old.removesuffix(' pieces')})" if old != new else ""
             return f"the {name} is drawn otherwise{pieces}"
+        case "listing":
+            return f"the pieces of the {name} are listed in another order"
         case "method":
             return f"the {name} is made by the {new} method instead of the {old} method"
         case "layout":
@@ -214,8 +217,8 @@ def _whole_part_words(cause: PartCause) -> str:
         return f"it is {new} instead of {old}"
     if cause.part == "hanging":
         if old and new:
-            return f"it hangs by {_by(new)} instead of {_by(old)}"
-        return f"it hangs by {_by(new)} now" if new else f"it no longer has {_by(old)}"
+            return f"it has {_by(new)} instead of {_by(old)}"
+        return f"it has {_by(new)} now" if new else f"it no longer has {_by(old)}"
     return f"the {cause.name} is new ({new})" if new else f"the {cause.name} is gone (it was {old})"
 
 
@@ -225,10 +228,6 @@ def _by(hanging: str) -> str:
 
 def _corners(text: str) -> str:
     return {"cornerstones": "filled with cornerstones"}.get(text, text)
-
-
-def _along(text: str) -> str:
-    return {"across": "across the cloth", "along": "along the cloth", "either": "whichever way takes less cloth"}[text]
 
 
 def _grain(text: str) -> str:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 
 from evenseam.pattern import Quantity
 from evenseam.review.changes import Cause, InputCause, OwnCause, PartCause
@@ -30,7 +30,7 @@ class Causes:
         differing = [
             (before[name], after[name]) for name in before if name in after and _differ(before[name], after[name])
         ]
-        self._inputs = _grouped(differing, self._by_default)
+        self._inputs = _grouped(differing, _block_names(old, new))
         self.inputs = tuple(dict.fromkeys(self._inputs.values()))
         """All figures of the author, and usual figures, that differ."""
 
@@ -43,10 +43,21 @@ class Causes:
                 found += self._of_one(before, after, scope)
         return _once(found) or self.of_part(scope)
 
+    def of_input(self, cause: InputCause) -> tuple[Cause, ...]:
+        """Return why an input differs: itself, unless it is a usual figure that goes with another decision."""
+        if not _is_usual(cause):
+            return (cause,)
+        finish = [part for part in self.parts if part.part == "finish" and part.about == ""]
+        # What is usual depends on the finish, and on how large the blocks are together.
+        sizes = [
+            each for each in self.inputs if not _is_usual(each) and each.subject.endswith(("arrangement", " block"))
+        ]
+        return _once([*finish, *([] if finish else sizes)]) or (cause,)
+
     def of_part(self, scope: str) -> tuple[Cause, ...]:
         """Return why a part of the project is there, gone or made otherwise."""
-        near = [cause for cause in self.parts if _touches(cause, scope)]
-        return tuple(near) or (*self._arrangement(), *self._others()) or (OwnCause(),)
+        near: list[Cause] = [cause for cause in self.parts if _touches(cause, scope)]
+        return _once(near or self._arrangement() or self._others()) or (OwnCause(),)
 
     def _of_one(self, old: Quantity, new: Quantity, scope: str) -> list[Cause]:
         before = self._by_name((old,), renamed=True)
@@ -54,8 +65,7 @@ class Causes:
         found: list[Cause] = []
         for name in dict.fromkeys((*before, *after)):
             if name in self._inputs:
-                cause = self._inputs[name]
-                found += [part for part in self.parts if _is_usual(cause) and _brings(part, cause)] or [cause]
+                found += self.of_input(self._inputs[name])
             elif name in self._one_sided:
                 found += [part for part in self.parts if name in part.leaves]
         if self._counts_differ(old, new):
@@ -86,24 +96,22 @@ class Causes:
                     found.setdefault(self._now.get(leaf.name, leaf.name) if renamed else leaf.name, leaf)
         return found
 
-    def _by_default(self, name: str) -> str:
-        return subject_of(name)
 
-
-def subject_of(name: str) -> str:
+def subject_of(name: str, blocks: Mapping[str, str]) -> str:
     """Return what a figure of the author belongs to, for figures that are told in one breath."""
     if name in _ARRANGED:
         return "arrangement"
     for side in (" block width", " block height"):
         if name.endswith(side):
-            return name.removesuffix(side) + " block"
+            id = name.removesuffix(side)
+            return f"{blocks.get(id, id)} block"
     return name
 
 
-def _grouped(differing: list[tuple[Quantity, Quantity]], subject: object) -> dict[str, InputCause]:
+def _grouped(differing: list[tuple[Quantity, Quantity]], blocks: Mapping[str, str]) -> dict[str, InputCause]:
     subjects: dict[str, list[tuple[Quantity, Quantity]]] = {}
     for old, new in differing:
-        subjects.setdefault(subject_of(new.name), []).append((old, new))
+        subjects.setdefault(subject_of(new.name, blocks), []).append((old, new))
     causes: dict[str, InputCause] = {}
     for name, figures in subjects.items():
         # Width before height, columns after rows: in the order of their names whichever revision is called old.
@@ -111,6 +119,12 @@ def _grouped(differing: list[tuple[Quantity, Quantity]], subject: object) -> dic
         for _, new in figures:
             causes[new.name] = InputCause(name, ordered)
     return causes
+
+
+def _block_names(old: PatternSheet, new: PatternSheet) -> dict[str, str]:
+    """Return names of blocks by id, where both sides call the block so."""
+    names = {block.id: block.name for block in old.project.blocks}
+    return {block.id: block.name for block in new.project.blocks if names.get(block.id) == block.name}
 
 
 def _order(name: str) -> tuple[bool, str]:
@@ -135,25 +149,32 @@ def _is_usual(cause: Cause) -> bool:
     return isinstance(cause, InputCause) and all(side.place is None for pair in cause.figures for side in pair)
 
 
-def _brings(part: PartCause, cause: InputCause) -> bool:
-    """Tell whether another finish brings its own usual figures."""
-    return part.part == "finish" and part.about == "" and cause.subject.startswith(("backing", "batting"))
-
-
 def _touches(cause: PartCause, scope: str) -> bool:
     if cause.about == "name":
         return False
-    if cause.part == scope or scope == "":
+    if scope in ("", cause.part) or scope.startswith(f"{cause.part}-"):
         return True
-    match cause.part:
-        case "finish":
-            return scope in ("backing", "batting", "binding", "finish")
-        case "layout" | "blocks":
-            return scope.startswith("block:") or scope == "layout"
-        case "borders":
-            return scope.startswith("border:")
+    kind = cause.part.partition(":")[0]
+    match scope.partition(":")[0]:
+        case "block":
+            return kind == "layout"
+        case "sashing" | "layout":
+            return kind in ("layout", "sashing")
+        case "border":
+            return kind in ("layout", "borders") or _is_structural(cause)
+        case "backing" | "batting" | "binding":
+            return kind in ("finish", "layout") or _is_structural(cause)
+        case "hanging":
+            return kind == "layout" or _is_structural(cause)
         case _:
             return False
+
+
+def _is_structural(cause: PartCause) -> bool:
+    """Tell whether a decision changes how large the top is, whatever the figures."""
+    return (cause.part == "sashing" and cause.about in ("", "reach")) or (
+        cause.part.startswith("border:") and cause.about == ""
+    )
 
 
 def _once(causes: list[Cause]) -> tuple[Cause, ...]:

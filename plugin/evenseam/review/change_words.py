@@ -10,6 +10,9 @@ from evenseam.review.changes import Added, Change, Kind, Remeasured, Removed, Re
 
 _EDITIONS = {Unit.INCH: "inches", Unit.CENTIMETRE: "centimetres"}
 SHORTEN = 140
+UPRIGHT = "print upright"
+UNJOINED = "one piece"
+STRIPS = {"across": "across the cloth", "along": "along the cloth", "either": "whichever way takes less cloth"}
 
 
 def size_words(where: Where) -> str:
@@ -58,7 +61,7 @@ def _added(change: Added) -> str:
         case Kind.SIZE:
             return f"the {size_words(change.where)}{_in_edition(change.where)} is new{_finishing(change.figures)}"
         case Kind.CUT:
-            return f"{_pieces(change.figures, change.label)} new"
+            return f"{change.label} {_verb(change.label)} new ({cut_size(change.figures)})"
         case Kind.YARDAGE:
             return f"{change.label} is needed now, {change.figures[0].text}"
         case Kind.TEMPLATE:
@@ -78,7 +81,7 @@ def _removed(change: Removed) -> str:
         case Kind.SIZE:
             return f"the {size_words(change.where)}{_in_edition(change.where)} is gone"
         case Kind.CUT:
-            return f"{_pieces(change.figures, change.label)} no longer cut"
+            return f"{change.label} {_verb(change.label)} no longer cut (before: {cut_size(change.figures)})"
         case Kind.YARDAGE:
             return f"{change.label} is no longer needed (it was {change.figures[0].text})"
         case Kind.TEMPLATE:
@@ -94,9 +97,11 @@ def _removed(change: Removed) -> str:
 def _renamed(change: Renamed) -> str:
     if change.kind is Kind.STEP:
         return f"the step “{change.old_label}” is now called “{change.new_label}”"
+    if change.kind is Kind.SIZE:
+        return f"the {change.old_label} is now called {change.new_label}, every cut as it was"
     if change.old_label == change.new_label:
-        return f"{change.new_label} keep their size and have another id, {change.new_id} (was {change.old_id})"
-    return f"{change.old_label} are now called {change.new_label}"
+        return f"{change.new_label} now {_has(change.new_label)} the id {change.new_id} (it was {change.old_id})"
+    return f"{change.old_label} {_verb(change.old_label)} now called {change.new_label}"
 
 
 def _remeasured(change: Remeasured) -> str:
@@ -140,17 +145,17 @@ def cut_figures(old: tuple[Quantity, ...], new: tuple[Quantity, ...], shape: str
             sizes = ((height, width), (new_height, new_width))
         told.append(f"{size_of(sizes[0])} → {size_of(sizes[1])}")
     if count.value != new_count.value:
-        told.append(f"{count.number} → {new_count.number}{' of them' if told else ' pieces'}")
+        told.append(
+            f"{count.number} → {new_count.number}{' of them' if told else ' piece' if new_count.value == 1 else ' pieces'}"
+        )
     return ", ".join(told)
 
 
 def _restated(change: Restated) -> str:
     old, new = change.old, change.new
     match change.kind:
-        case Kind.CUT if change.aspect == "fabric":
-            return f"{change.label} cut from {new} instead of {old}"
         case Kind.CUT:
-            return f"{change.label}: {change.aspect} {new} instead of {old}"
+            return f"{change.label} {_cut_otherwise(change.aspect, old, new)}"
         case Kind.SECTIONS if old == new:
             return f"the pieces of the {change.label} are sewn in another order or shape, in the same sections ({new})"
         case Kind.SECTIONS:
@@ -158,7 +163,7 @@ def _restated(change: Restated) -> str:
         case Kind.STEP:
             return f"“{change.label}” is done {_times(new)} instead of {_times(old)}"
         case Kind.STEP_ORDER:
-            return f"the steps come in another order: {new}"
+            return _moved(old.split(", "), new.split(", "))
         case Kind.FABRIC if change.aspect == "name":
             return f"the fabric {old} is now called {new}"
         case Kind.FABRIC if change.aspect == "colour":
@@ -167,6 +172,46 @@ def _restated(change: Restated) -> str:
             return f"the words about what {change.label} is for: “{shortened(old)}” → “{shortened(new)}”"
         case _:
             return _words(change)
+
+
+def _cut_otherwise(aspect: str, old: str, new: str) -> str:
+    match aspect:
+        case "fabric":
+            return f"cut from {new} instead of {old}"
+        case "shape":
+            return f"cut as {new} instead of {old}"
+        case "print":
+            return "cut with the print upright" if new == UPRIGHT else "cut without regard to the print"
+        case "join" if new == UNJOINED:
+            return f"cut in one piece, no longer joined with {old} seams"
+        case "join" if old == UNJOINED:
+            return f"may be joined with {new} seams, no longer in one piece"
+        case "join":
+            return f"joined with {new} seams instead of {old} ones"
+        case _:
+            return f"cut {STRIPS.get(new, new)} instead of {STRIPS.get(old, old)}"
+
+
+def _moved(old: list[str], new: list[str]) -> str:
+    """Return which steps come elsewhere: those outside the longest run that keeps its order."""
+    kept = set(_longest_common(old, new))
+    moved = [step for step in new if step not in kept]
+    if len(moved) > 2:
+        return f"{len(moved)} steps come elsewhere in the order"
+    told = []
+    for step in moved:
+        place = new.index(step)
+        told.append(f"“{step}” now comes " + (f"after “{new[place - 1]}”" if place else "first"))
+    return " and ".join(told)
+
+
+def _longest_common(old: list[str], new: list[str]) -> list[str]:
+    best: list[list[list[str]]] = [[[] for _ in range(len(new) + 1)] for _ in range(len(old) + 1)]
+    for i, one in enumerate(old):
+        for j, two in enumerate(new):
+            longer = max(best[i][j + 1], best[i + 1][j], key=len)
+            best[i + 1][j + 1] = [*best[i][j], one] if one == two else longer
+    return best[-1][-1]
 
 
 def _words(change: Restated) -> str:
@@ -200,7 +245,21 @@ def _finishing(figures: tuple[Quantity, ...]) -> str:
     return f", {size_of(figures)} finished" if figures else ""
 
 
-def _pieces(figures: tuple[Quantity, ...], label: str) -> str:
+def cut_size(figures: tuple[Quantity, ...]) -> str:
+    """Return number and size of a cut: 2 of 1 1/2 × 13 in."""
     width, height, count = figures
     size = f"{width.text} square" if width.value == height.value else size_of((width, height))
-    return f"{count.number} {label}, {size}, {'is' if count.value == 1 else 'are'}"
+    return f"{count.number} of {size}"
+
+
+_PLURALS = {"patches", "pieces", "strips", "squares", "cornerstones", "pockets"}
+
+
+def _has(label: str) -> str:
+    return "have" if _verb(label) == "are" else "has"
+
+
+def _verb(label: str) -> str:
+    """Return is or are, as the noun before the first "of" or "for" asks."""
+    head = label.partition(" of ")[0].partition(" for ")[0]
+    return "are" if _PLURALS & set(head.split()) else "is"

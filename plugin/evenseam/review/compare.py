@@ -2,16 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Hashable, Iterator
 from dataclasses import dataclass
 
 from evenseam.exact import Unit
 from evenseam.pattern import Pattern, Project, Quantity
 from evenseam.problems import Problem
 from evenseam.review.causes import Causes
-from evenseam.review.changes import Added, Change, Kind, Remeasured, Removed, Restated, Where
+from evenseam.review.changes import Added, Change, Kind, Remeasured, Removed, Renamed, Restated, Where
 from evenseam.review.cuts import compare_cuts
 from evenseam.review.making import compare_blocks, compare_steps
+from evenseam.review.matching import match_parts
 from evenseam.review.materials import compare_fabrics, compare_finished, compare_materials
 from evenseam.review.parts import compare_parts
 from evenseam.review.words import compare_pattern_words, compare_project_words
@@ -49,26 +50,34 @@ def compare_patterns(old: Version | None, new: Version | None) -> tuple[Change, 
         return ()
     where = Where(new.slug, name=new.pattern.title)
     changes = list(compare_pattern_words(old.pattern, new.pattern, where))
-    before, after = _projects(old.pattern), _projects(new.pattern)
-    for key in dict.fromkeys((*after, *before)):
-        place = _where(new.slug, after.get(key) or before[key])
-        if key not in before:
-            changes.append(Added(place, Kind.SIZE, key[0], after[key].name, _finished(new.sheet(*key))))
-        elif key not in after:
-            changes.append(Removed(place, Kind.SIZE, key[0], before[key].name, _finished(old.sheet(*key))))
-        else:
-            one, two = old.sheet(*key), new.sheet(*key)
-            if one is not None and two is not None:
-                changes += _compare_sheets(one, two, place)
+    matching = match_parts(
+        old.pattern.projects, new.pattern.projects, lambda project: (project.size, project.unit),
+        [(lambda project: _made(old, project), lambda project: _made(new, project))],
+    )  # fmt: skip
+    for before, after in matching.pairs:
+        place = _where(new.slug, after)
+        if before.size != after.size:
+            changes.append(Renamed(place, Kind.SIZE, before.size, after.size, before.name, after.name))
+        one, two = old.sheet(before.size, before.unit), new.sheet(after.size, after.unit)
+        if one is not None and two is not None:
+            changes += _compare_sheets(one, two, place)
+    for project in matching.added:
+        figures = _finished(new.sheet(project.size, project.unit))
+        changes.append(Added(_where(new.slug, project), Kind.SIZE, project.size, project.name, figures))
+    for project in matching.removed:
+        figures = _finished(old.sheet(project.size, project.unit))
+        changes.append(Removed(_where(old.slug, project), Kind.SIZE, project.size, project.name, figures))
     return tuple(dict.fromkeys(changes))
 
 
 def _compare_sheets(old: PatternSheet, new: PatternSheet, where: Where) -> Iterator[Change]:
-    parts = compare_parts(old.project, new.project)
+    # What the author wrote, not what re-drafting and turning of blocks made of it.
+    decided = [sheet.pattern.project(sheet.project.size, sheet.project.unit) for sheet in (old, new)]
+    parts = compare_parts(*decided)
     causes = Causes(old, new, parts)
     for cause in causes.inputs:
         for before, after in cause.figures:
-            yield Remeasured(where, Kind.INPUT, after.name, after.name, (before,), (after,), (cause,))
+            yield Remeasured(where, Kind.INPUT, after.name, after.name, (before,), (after,), causes.of_input(cause))
     for part in parts.causes:
         yield Restated(
             where, Kind.PART, part.part, part.name, part.about, part.old, part.new, (part,),
@@ -81,7 +90,7 @@ def _compare_sheets(old: PatternSheet, new: PatternSheet, where: Where) -> Itera
     yield from compare_materials(old, new, where, parts.renames, causes, cuts)
     yield from compare_blocks(old, new, where, parts, causes)
     yield from compare_steps(old, new, where, parts.renames, causes)
-    yield from compare_project_words(old.project, new.project, (old.pattern, new.pattern), where)
+    yield from compare_project_words(old.project, new.project, where, parts.renames)
 
 
 def _whole(old: Version | None, new: Version | None) -> tuple[Change, ...]:
@@ -96,8 +105,15 @@ def _title(version: Version) -> str:
     return version.pattern.title if version.pattern else version.slug
 
 
-def _projects(pattern: Pattern) -> dict[tuple[str, Unit], Project]:
-    return {(project.size, project.unit): project for project in pattern.projects}
+def _made(version: Version, project: Project) -> Hashable:
+    """Return what a size is whatever it is called: its edition and its cuts."""
+    sheet = version.sheet(project.size, project.unit)
+    if sheet is None:
+        return id(version), project.size
+    cuts = sheet.cuts.cuts
+    return project.unit, frozenset(
+        (cut.id, cut.material, cut.width.value, cut.height.value, cut.count.value) for cut in cuts
+    )
 
 
 def _where(slug: str, project: Project) -> Where:

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Hashable, Iterator
+from collections.abc import Callable, Hashable, Iterator
+from typing import TypeAlias
 
 from evenseam.pattern import BATTING, Cut, Project
 from evenseam.review.causes import Causes
+from evenseam.review.change_words import UNJOINED, UPRIGHT
 from evenseam.review.changes import Added, Cause, Change, Kind, Remeasured, Removed, Renamed, Restated, Where
 from evenseam.review.matching import match_parts
 from evenseam.review.parts import Renames
@@ -16,13 +18,13 @@ def compare_cuts(
     old: PatternSheet, new: PatternSheet, where: Where, renames: Renames, causes: Causes
 ) -> Iterator[Change]:
     """Yield every cut that was added, removed, renamed, cut in another size or number, or from another fabric."""
-    matching = match_parts(
-        old.cuts.cuts, new.cuts.cuts, lambda cut: cut.id,
-        [
-            (lambda cut: renames.within(cut.id), lambda cut: cut.id),
-            (lambda cut: _same(cut, renames), lambda cut: _same(cut, Renames())),
-        ],
-    )  # fmt: skip
+    alike: list[tuple[_Key, _Key]] = [
+        (lambda cut: (renames.within(cut.id), _material(cut, renames)), lambda cut: (cut.id, cut.material)),
+        (lambda cut: (_same(cut, renames), cut.count.value), lambda cut: (_same(cut, Renames()), cut.count.value)),
+        (lambda cut: _same(cut, renames), lambda cut: _same(cut, Renames())),
+        (lambda cut: _place_of(cut, renames), lambda cut: _place_of(cut, Renames())),
+    ]
+    matching = match_parts(old.cuts.cuts, new.cuts.cuts, lambda cut: (cut.id, cut.material), alike)
     for before, after in matching.pairs:
         yield from _compare(before, after, old.project, new.project, where, renames, causes)
     for cut in matching.removed:
@@ -71,15 +73,27 @@ def _naming(causes: Causes, part: str) -> tuple[Cause, ...]:
     return tuple(cause for cause in causes.parts if cause.part == part and cause.about == "name")
 
 
+_Key: TypeAlias = Callable[[Cut], Hashable]
+
+
+def _material(cut: Cut, renames: Renames) -> str:
+    return cut.material if cut.material == BATTING else renames.fabric(cut.material)
+
+
 def _same(cut: Cut, renames: Renames) -> Hashable:
-    """Return what two cuts share when they are one under two names: fabric, size, number and part."""
-    material = cut.material if cut.material == BATTING else renames.fabric(cut.material)
-    return material, cut.shape, cut.width.value, cut.height.value, cut.count.value, renames.part(cut.part)
+    """Return what two cuts share when they are one under two names: fabric, size and part."""
+    return _material(cut, renames), cut.shape, cut.width.value, cut.height.value, renames.part(cut.part)
+
+
+def _place_of(cut: Cut, renames: Renames) -> Hashable:
+    """Return where in the project a cut goes; patches of a drawing are renumbered, so their size says it as well."""
+    size = (cut.width.value, cut.height.value) if cut.part.startswith("block:") else ()
+    return renames.within(cut.id), size
 
 
 def _way(cut: Cut) -> str:
-    return "print upright" if cut.is_upright else "either way"
+    return UPRIGHT if cut.is_upright else "either way"
 
 
 def _join(cut: Cut) -> str:
-    return cut.join.value if cut.join else "one piece"
+    return cut.join.value if cut.join else UNJOINED

@@ -7,8 +7,6 @@ from dataclasses import dataclass
 
 from evenseam.review.changes import Cause, Change, InputCause, Kind, OwnCause, PartCause, Where
 
-ROOTS = (Kind.INPUT, Kind.PART)
-"""Kinds of changes that are causes themselves."""
 MOST_TOGETHER = 4
 """More groups of several causes than this are told as one."""
 
@@ -34,7 +32,7 @@ def group_changes(changes: Iterable[Change]) -> tuple[tuple[Group, ...], tuple[C
     roots: dict[tuple[Cause, ...], list[Change]] = {}
     followed: dict[tuple[Cause, ...], list[Change]] = {}
     for change in changes:
-        if change.kind in ROOTS:
+        if is_root(change):
             roots.setdefault(change.because, []).append(change)
         elif change.because:
             followed.setdefault(_in_order(change.because), []).append(change)
@@ -53,6 +51,11 @@ def group_changes(changes: Iterable[Change]) -> tuple[tuple[Group, ...], tuple[C
         for causes in keys
     )
     return groups, tuple(rest)
+
+
+def is_root(change: Change) -> bool:
+    """Tell whether a change is a cause itself; a usual figure that goes with another decision is not."""
+    return change.kind is Kind.PART or (change.kind is Kind.INPUT and isinstance(change.because[0], InputCause))
 
 
 def _wheres(changes: Iterable[Change]) -> tuple[Where, ...]:

@@ -20,11 +20,12 @@ def compare_steps(
     """Yield steps added, removed, renamed, done another number of times or in another order, and checkpoints."""
     matching = match_parts(
         old.program.steps, new.program.steps, lambda step: step.id,
-        [(lambda step: _renamed_step(step.id, renames), lambda step: step.id), (_alike, _alike)],
+        [(lambda step: renames.step(step.id), lambda step: step.id), (_alike, _alike)],
     )  # fmt: skip
     for before, after in matching.pairs:
         if before.id != after.id:
-            yield Renamed(where, Kind.STEP, before.id, after.id, in_words(before.id), in_words(after.id))
+            because = tuple(cause for cause in causes.parts if cause.part == _part(after) and cause.about == "name")
+            yield Renamed(where, Kind.STEP, before.id, after.id, in_words(before.id), in_words(after.id), because)
         if before.times != after.times:
             yield Restated(
                 where, Kind.STEP, after.id, in_words(after.id), "times", str(before.times), str(after.times),
@@ -118,14 +119,6 @@ def _sewing(block: Block, sewn: PiecedBlock) -> tuple[Hashable, ...]:
 
 def _sections(sewn: PiecedBlock) -> str:
     return ", ".join(f"{section.name} of {len(section.pieces)}" for section in sewn.sections)
-
-
-def _renamed_step(id: str, renames: Renames) -> str:
-    for before, after in renames.blocks:
-        for stem in ("piece", "join"):
-            if id.startswith(f"{stem}-{before}-"):
-                return f"{stem}-{after}{id[len(stem) + 1 + len(before) :]}"
-    return renames.within(id)
 
 
 def _alike(step: Step) -> Hashable:

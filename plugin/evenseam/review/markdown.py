@@ -6,11 +6,11 @@ import re
 from collections.abc import Iterable
 
 from evenseam.problems import Problem
-from evenseam.review.account import SizeLine, editions, headline, size_lines, unchanged_words
+from evenseam.review.account import SizeLine, editions, headline, size_lines, standing_alone, unchanged_words
 from evenseam.review.cause_words import because_words, cause_figures, cause_place, cause_words, listed, short_place
-from evenseam.review.change_words import change_words, edition_words, size_words
+from evenseam.review.change_words import edition_words, size_words
 from evenseam.review.changes import Cause, Change, Where
-from evenseam.review.grouping import ROOTS, Group, group_changes
+from evenseam.review.grouping import Group, group_changes, is_root
 from evenseam.review.report import Failure, PatternReview, Review
 from evenseam.review.rows import row_of
 
@@ -82,7 +82,7 @@ def _short(review: PatternReview) -> str:
     for group in groups:
         lines += _group(group, review, units)
     if rest:
-        lines += _rest(rest)
+        lines += _rest(rest, review)
     same = unchanged_words(review)
     if same:
         lines += [escape(same), ""]
@@ -125,17 +125,8 @@ def _size_line(line: SizeLine) -> str:
     return f"{name}{told}{left}{kept}"
 
 
-def _rest(changes: Iterable[Change]) -> list[str]:
-    told: dict[str, list[Where]] = {}
-    for change in changes:
-        told.setdefault(change_words(change), []).append(change.where)
-    lines = []
-    for words, wheres in told.items():
-        sizes = list(
-            dict.fromkeys(size_words(where) for where in wheres if where.size and size_words(where) not in words)
-        )
-        lines.append(f"- {escape(_upper(words))}" + (f" ({escape(listed(sizes))})" if sizes else ""))
-    return [*lines, ""]
+def _rest(changes: Iterable[Change], review: PatternReview) -> list[str]:
+    return [*(f"- {escape(_upper(words))}" for words in standing_alone(changes, review)), ""]
 
 
 def _failure(failure: Failure) -> str:
@@ -183,7 +174,7 @@ def _fold(review: PatternReview, where: Where, changes: list[Change]) -> str:
     lines += ["| " + " | ".join(names) + " |", "|" + "---|" * len(names)]
     for change in changes:
         row = row_of(change)
-        because = "" if change.kind in ROOTS else because_words(change.because).removeprefix("because ")
+        because = "" if is_root(change) else because_words(change.because).removeprefix("because ")
         cells = (row.what, row.before, row.after, row.difference, because)[: len(names)]
         lines.append("| " + " | ".join(escape(cell) for cell in cells) + " |")
     return "\n".join([*lines, "", "</details>", ""])

@@ -18,7 +18,7 @@ def compare_finished(old: PatternSheet, new: PatternSheet, where: Where, causes:
     before = (old.sized.finished_width, old.sized.finished_height)
     after = (new.sized.finished_width, new.sized.finished_height)
     if [figure.value for figure in before] != [figure.value for figure in after]:
-        because = causes.of(before, after, "layout")
+        because = causes.of(before, after, "")
         yield Remeasured(where, Kind.FINISHED, "finished", "finished size", before, after, because)
 
 

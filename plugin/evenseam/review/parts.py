@@ -35,6 +35,14 @@ class Renames:
                 return after + old[len(before) :]
         return old
 
+    def step(self, old: str) -> str:
+        """Return what a step is called now: its id has the id of a border or block in it."""
+        for before, after in self.blocks:
+            for stem in ("piece", "join"):
+                if old == f"{stem}-{before}" or old.startswith(f"{stem}-{before}-"):
+                    return f"{stem}-{after}{old[len(stem) + 1 + len(before) :]}"
+        return self.within(old)
+
 
 @dataclass(frozen=True, slots=True)
 class PartsCompared:
@@ -134,6 +142,8 @@ class _Finder:
             if _drawn(before, fabrics) != _drawn(after, {}):
                 counts = (_pieces(before), _pieces(after))
                 self.found.append(PartCause(part, f"{after.name} block", "drawing", *counts, *places))
+            elif _listed(before, fabrics) != _listed(after, {}):
+                self.found.append(PartCause(part, f"{after.name} block", "listing", "", "", *places))
 
     def _arrangement(self) -> None:
         before, after = self.old.arrangement, self.new.arrangement
@@ -236,13 +246,18 @@ def _way(fabric: Fabric) -> str:
     return "one-way" if fabric.is_directional else "no direction"
 
 
-def _drawn(block: Block, fabrics: dict[str, str]) -> frozenset[object]:
-    """Return a drawing whatever its grid, its size and the order of its pieces."""
+def _listed(block: Block, fabrics: dict[str, str]) -> tuple[object, ...]:
+    """Return a drawing whatever its grid and size, its pieces in the order of the file."""
     across, down = 1 / block.grid_width, 1 / block.grid_height
-    return frozenset(
+    return tuple(
         (fabrics.get(piece.fabric, piece.fabric), frozenset(piece.outline.scaled(across, down).corners))
         for piece in block.pieces
     )
+
+
+def _drawn(block: Block, fabrics: dict[str, str]) -> frozenset[object]:
+    """Return a drawing whatever its grid, its size and the order of its pieces."""
+    return frozenset(_listed(block, fabrics))
 
 
 def _pieces(block: Block) -> str:

@@ -3,11 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from evenseam.problems import Problem, Severity
-from evenseam.review.changes import Change, Kind, Renamed, Where
+from evenseam.review.cause_words import listed
+from evenseam.review.change_words import size_words
+from evenseam.review.changes import Change, Renamed, Where
+from evenseam.review.codes import PUBLISHED_NOT_COMPUTED
 from evenseam.review.compare import Version, compare_patterns
+from evenseam.review.published import check_published
 from evenseam.sheet import PatternSheet
 
 
@@ -89,7 +93,8 @@ def review_pattern(old: Version | None, new: Version | None) -> PatternReview:
     )
     known = [each.pattern.title for each in (new, old) if each and each.pattern]
     title = known[0] if known else version.slug
-    return PatternReview(version.slug, title, changes, failures, sizes)
+    problems = check_published(old.pattern, new.pattern, changes) if old and new and old.pattern and new.pattern else ()
+    return PatternReview(version.slug, title, changes, failures, sizes, problems)
 
 
 def review_all(
@@ -103,18 +108,17 @@ def review_all(
     return Review(base, head, patterns, tuple(sorted(untouched)))
 
 
-def with_problems(review: PatternReview, problems: Iterable[Problem]) -> PatternReview:
-    """Return a review with problems of the change itself."""
-    return replace(review, problems=(*review.problems, *problems))
-
-
-WORDS_ONLY = frozenset((Kind.WORDS, Kind.FABRIC))
-"""Kinds of changes that leave every figure as it was."""
-
-
-def changes_figures(changes: Iterable[Change]) -> bool:
-    """Tell whether anything differs that a maker cuts, buys or sews by."""
-    return any(change.kind not in WORDS_ONLY for change in changes)
+def check_since(old: Version | None, new: Version) -> tuple[Problem, ...]:
+    """Return what is wrong with a pattern only because of what was published before under its name."""
+    review = review_pattern(old, new)
+    unknown = [failure for failure in review.failures if not failure.is_new and not failure.is_computed]
+    problems = []
+    if old is not None and unknown:
+        sizes = listed([size_words(failure.where) for failure in unknown if failure.where.size])
+        message = f"what was published of {sizes or review.title} cannot be computed, so its figures are not compared"
+        hint = "compare with a revision that can be computed"
+        problems.append(Problem(PUBLISHED_NOT_COMPUTED, message, new.pattern.place if new.pattern else None, hint))
+    return (*review.problems, *problems)
 
 
 def _size_review(sheet: PatternSheet, changes: Iterable[Change]) -> SizeReview:

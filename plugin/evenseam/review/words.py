@@ -7,6 +7,7 @@ from collections.abc import Iterable, Iterator
 from evenseam.pattern import Pattern, Project, Prose
 from evenseam.problems import Place
 from evenseam.review.changes import Added, Change, Kind, Removed, Restated, Where
+from evenseam.review.parts import Renames
 
 
 def compare_pattern_words(old: Pattern, new: Pattern, where: Where) -> Iterator[Change]:
@@ -18,7 +19,6 @@ def compare_pattern_words(old: Pattern, new: Pattern, where: Where) -> Iterator[
     ):  # fmt: skip
         if was != now:
             yield Restated(where, Kind.WORDS, aspect, aspect, aspect, was, now, (), old.place, new.place)
-    yield from _prose(where, "introduction", "introduction", old.introduction, new.introduction)
     told, telling = ({change.version: change for change in pattern.changes} for pattern in (old, new))
     for version in dict.fromkeys((*telling, *told)):
         label = f"note on version {version}"
@@ -34,20 +34,19 @@ def compare_pattern_words(old: Pattern, new: Pattern, where: Where) -> Iterator[
             )  # fmt: skip
 
 
-def compare_project_words(
-    old: Project, new: Project, pattern: tuple[Pattern, Pattern], where: Where
-) -> Iterator[Change]:
-    """Yield what differs in the words about one size, apart from what it takes from the whole pattern."""
+def compare_project_words(old: Project, new: Project, where: Where, renames: Renames) -> Iterator[Change]:
+    """Yield what differs in the words about one size, also those it takes from the whole pattern."""
     for aspect, was, now in (
         ("name", old.name, new.name), ("summary", old.summary, new.summary), ("use", old.use, new.use),
         ("batting", old.batting_name, new.batting_name),
     ):  # fmt: skip
-        if was != now:
+        # A size under another key has another name as a rule, and is told as renamed.
+        is_told = aspect == "name" and old.size != new.size
+        if was != now and not is_told:
             yield Restated(where, Kind.WORDS, aspect, aspect, aspect, was, now, (), old.place, new.place)
-    before, after = (None if p.introduction == whole.introduction else p.introduction
-                     for p, whole in zip((old, new), pattern, strict=True))  # fmt: skip
-    yield from _prose(where, "introduction", "introduction", before, after)
-    was_said, is_said = dict(old.additions), dict(new.additions)
+    yield from _prose(where, "introduction", "introduction", old.introduction, new.introduction)
+    was_said = {renames.step(step): prose for step, prose in old.additions}
+    is_said = dict(new.additions)
     for step in sorted({*was_said, *is_said}):
         label = f"your words for the step {step.replace('-', ' ')}"
         yield from _prose(where, f"words:{step}", label, was_said.get(step), is_said.get(step))
