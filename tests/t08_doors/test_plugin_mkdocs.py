@@ -174,6 +174,22 @@ class TestMistakes:
         assert told.returncode == 1 and "legal" in told.stderr and "Traceback" not in told.stderr
 
 
+class TestManyPatterns:
+    """With more patterns than a list can hold, the navigation leads to the gallery only, and every page is still there."""
+
+    def test_the_navigation_stays_short(self, tmp_path):
+        for number in range(2):
+            write_pattern(tmp_path / "patterns" / f"tide-{number}", tutorial_patterns()[0].replace("Low Tide", f"Tide {number}"))
+        for nav in ([{"Home": "index.md"}, {"Quilts": "patterns/"}], None):
+            more = {"nav": nav} if nav else {}
+            config = write_config(tmp_path, plugins=[{"evenseam": {"handouts": "never", "author_guide": False, "most_in_navigation": 1}}], **more)
+            told = mkdocs(config, "--strict")
+            assert told.returncode == 0, told.stderr
+            assert "Tide 1" not in (tmp_path / "site/index.html").read_text()
+            assert "Tide 1" in (tmp_path / "site/patterns/index.html").read_text()
+            assert (tmp_path / "site/patterns/tide-1/mug-rug-inches/index.html").is_file()
+
+
 class TestSearchedWords:
     """What a search finds: headings and words; no pictures, no marks, no list of files."""
 

@@ -12,7 +12,7 @@ from mkdocs.config.base import Config
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import PluginError
 from mkdocs.plugins import BasePlugin, event_priority, get_plugin_logger
-from mkdocs.structure.files import File, Files
+from mkdocs.structure.files import File, Files, InclusionLevel
 from mkdocs.structure.pages import Page
 
 from evenseam.mkdocs_plugin.pages import PatternPage, nav_with
@@ -40,6 +40,9 @@ class EvenseamConfig(Config):  # type: ignore[no-untyped-call]
     editions = opt.ListOfItems(opt.Choice(tuple(EDITIONS)), default=list(EDITIONS))
     handouts = opt.Choice(("always", "build", "never"), default="build")
     """`build` leaves them out under `mkdocs serve`, where a page should be there at once."""
+    most_in_navigation = opt.Type(int, default=60)
+    """With more patterns than this the navigation leads to the gallery only: a longer list helps nobody, and it would
+    be written into every page."""
     author_guide = opt.Type(bool, default=True)
     strict = opt.Type(bool, default=False)
     """Fail on a pattern with errors even where MkDocs itself is not strict."""
@@ -78,12 +81,14 @@ class EvenseamPlugin(BasePlugin[EvenseamConfig]):  # type: ignore[no-untyped-cal
         self._tell(site, config)
         mark_changed(site, cache_folder / "shown.json")
         taken = {file.src_uri for file in files}
+        navigation, unlisted = site.navigation_up_to(self.config.most_in_navigation)
         self.expected = []
         for made in site.pages:
             if made.path in taken:
                 log.warning("%s is written by hand and stays; the computed page is left out", made.path)
                 continue
-            file = File.generated(config, made.path, abs_src_path=str(made.stored))
+            inclusion = InclusionLevel.NOT_IN_NAV if made.path in unlisted else InclusionLevel.UNDEFINED
+            file = File.generated(config, made.path, abs_src_path=str(made.stored), inclusion=inclusion)
             page = PatternPage(made, file, config)
             page.edit_url = self._edit_url(made, config)
             file.page = page
@@ -93,7 +98,7 @@ class EvenseamPlugin(BasePlugin[EvenseamConfig]):  # type: ignore[no-untyped-cal
             if item.path not in taken:
                 files.append(File.generated(config, item.path, abs_src_path=str(item.stored)))
         if config.nav is not None:
-            config.nav = nav_with(config.nav, self.config.folder, site.navigation)
+            config.nav = nav_with(config.nav, self.config.folder, navigation)
         return files
 
     def on_page_markdown(self, markdown: str, *, page: Page, config: MkDocsConfig, files: Files) -> str:
@@ -109,6 +114,12 @@ class EvenseamPlugin(BasePlugin[EvenseamConfig]):  # type: ignore[no-untyped-cal
             return output
         head = write_head(page.made, config.site_url or "", has_folders=config.use_directory_urls)
         return page.finished(output.replace("</head>", f"{head}\n</head>", 1))
+
+    def on_build_error(self, *, error: Exception, **_: object) -> None:
+        """Say in one line what the machine would not do, such as a full disk; MkDocs would show its own insides."""
+        if isinstance(error, OSError):
+            what = f"{error.filename}: {error.strerror}" if error.filename else error.strerror or str(error)
+            raise PluginError(f"the site could not be written: {what}") from error
 
     def on_post_build(self, *, config: MkDocsConfig) -> None:
         """Make sure that every page arrived: a page lost on the way is otherwise missed by nobody."""

@@ -88,6 +88,13 @@ def set_handout(data: str, place: Place | None = None) -> Outcome[bytes]:
         pdf = _compiler().compile(input=program(), format="pdf", pdf_standards=["ua-1"], sys_inputs={"handout": data})
     except typst.TypstError as error:
         return Outcome(None, (_not_set(error, place),))
+    except BaseException as error:
+        # What typst calls a panic is no ordinary exception, and would end the whole build.
+        if type(error).__name__ != "PanicException":
+            raise
+        _compiler.cache_clear()
+        hint = "look for anything unusual in titles and texts, and leave it out to see whether it was that"
+        return Outcome(None, (Problem(HANDOUT_NOT_SET, "the typesetter failed on this handout", place, hint),))
     if not isinstance(pdf, bytes):
         raise TypeError("typst gave no PDF")
     return Outcome(pdf)

@@ -9,10 +9,11 @@ from typing import TypeAlias
 from evenseam.figures import Theme
 from evenseam.figures.paper import Paper, PaperPage, template_pages
 from evenseam.pattern import Pattern
-from evenseam.problems import Outcome, Problem, Report
+from evenseam.problems import Outcome, Place, Problem, Report
 from evenseam.publish.cache import Cache, key_of
 from evenseam.publish.cairo import has_cairo
 from evenseam.publish.checked import CheckedPattern, check_pattern
+from evenseam.publish.codes import PATTERN_NOT_MADE
 from evenseam.publish.contents import ContentsEntry
 from evenseam.publish.entry import MadeFile, MadePage, MadePattern, MadeSize, as_text
 from evenseam.publish.handout import HandoutFrame, handout_data, set_handout
@@ -48,6 +49,19 @@ def make_pattern(source: PatternSource, options: SiteOptions, cache: Cache) -> M
         made = _unpublished(checked, made.problems if made else checked.problems, options, cache)
     cache.note(key_of_pattern(source, options), as_text(made))
     return made
+
+
+def make_failed(source: PatternSource, reason: str, options: SiteOptions, cache: Cache) -> MadePattern:
+    """Return the one page of a pattern on which the publisher itself failed. It is tried anew at the next build."""
+    texts = {text.name: text for text in (source.source, *source.drawings.values())}
+    problem = Problem(
+        PATTERN_NOT_MADE,
+        f"the publisher failed on this pattern: {reason}",
+        Place(source.source.name, 1, 1, 1, 1),
+        "this is no mistake of yours; report it together with the pattern file",
+    )
+    problems = (*source.problems, problem)
+    return _unpublished(CheckedPattern(source.slug, None, (), problems, texts), problems, options, cache)
 
 
 def _unpublished(

@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+import logging
 import multiprocessing
 import os
-from collections.abc import Callable, Sequence
+import traceback
+from collections.abc import Callable, Iterator, Sequence
 from concurrent.futures import ProcessPoolExecutor
+from concurrent.futures.process import BrokenProcessPool
 from pathlib import Path
 
 from evenseam.publish.cache import Cache
@@ -15,6 +18,8 @@ from evenseam.publish.recalling import recall_pattern
 from evenseam.publish.sources import PatternSource
 
 MOST_PROCESSES = 8
+
+_log = logging.getLogger(__name__)
 
 
 def make_patterns(
@@ -37,22 +42,64 @@ def make_patterns(
             made[source.slug] = make_one(source, options, cache)
             tell(done, len(missing))
     else:
-        # A fresh process for each worker: a copy of this one would copy its threads' locks as well.
-        context = multiprocessing.get_context("spawn")
-        with ProcessPoolExecutor(count, mp_context=context) as pool:
-            jobs = [pool.submit(_make, source, options, cache.folder) for source in missing]
-            for done, (source, job) in enumerate(zip(missing, jobs, strict=True), start=1):
-                made[source.slug] = from_text(job.result())
-                tell(done, len(missing))
+        for done, one in enumerate(_side_by_side(missing, options, cache, count), start=1):
+            made[one.slug] = one
+            tell(done, len(missing))
     return tuple(made[source.slug] for source in sources)
 
 
 def make_one(source: PatternSource, options: SiteOptions, cache: Cache) -> MadePattern:
-    """Make one pattern in this process."""
-    # The engine is loaded only when something is to be made: a site that did not change should be there at once.
-    from evenseam.publish.making import make_pattern
+    """Make one pattern in this process; when the publisher itself fails on it, its page says so.
 
-    return make_pattern(source, options, cache)
+    Raises OSError when there is no room or no right to write: that is no pattern's fault.
+    """
+    # The engine is loaded only when something is to be made: a site that did not change should be there at once.
+    from evenseam.publish.making import make_failed, make_pattern
+
+    try:
+        return make_pattern(source, options, cache)
+    except OSError:
+        raise
+    except Exception as error:
+        _log.error("the publisher failed on %s", source.source.name, exc_info=error)
+        return make_failed(source, _told(error), options, cache)
+
+
+def _side_by_side(
+    missing: Sequence[PatternSource], options: SiteOptions, cache: Cache, count: int
+) -> Iterator[MadePattern]:
+    """Yield the patterns in the order given, made by several processes."""
+    # A fresh process for each worker: a copy of this one would copy its threads' locks as well.
+    context = multiprocessing.get_context("spawn")
+    with ProcessPoolExecutor(count, mp_context=context) as pool:
+        jobs = [pool.submit(_make, source, options, cache.folder) for source in missing]
+        for source, job in zip(missing, jobs, strict=True):
+            try:
+                text = job.result()
+            except BrokenProcessPool:
+                # One pattern took its process down, and with it the work of the others: now each by itself.
+                text = _make_apart(source, options, cache)
+            yield from_text(text)
+
+
+def _make_apart(source: PatternSource, options: SiteOptions, cache: Cache) -> str:
+    """Make one pattern in a process of its own, which may end as it likes."""
+    from evenseam.publish.making import make_failed
+
+    with ProcessPoolExecutor(1, mp_context=multiprocessing.get_context("spawn")) as pool:
+        try:
+            return pool.submit(_make, source, options, cache.folder).result()
+        except BrokenProcessPool:
+            reason = "its process was stopped, perhaps for want of memory"
+            return as_text(make_failed(source, reason, options, cache))
+
+
+def _told(error: Exception) -> str:
+    """Return what happened and where in the publisher, in one line."""
+    ours = [frame for frame in traceback.extract_tb(error.__traceback__) if "evenseam" in Path(frame.filename).parts]
+    where = f" in {Path(ours[-1].filename).stem}, line {ours[-1].lineno}" if ours else ""
+    words = " ".join(str(error).split())
+    return f"{type(error).__name__}{where}" + (f": {words[:200]}" if words else "")
 
 
 def _make(source: PatternSource, options: SiteOptions, folder: Path) -> str:

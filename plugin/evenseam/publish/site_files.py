@@ -5,7 +5,7 @@ from __future__ import annotations
 import json
 import posixpath
 import re
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 from urllib.parse import quote
 
@@ -62,6 +62,11 @@ class NavEntry:
     path: str
     children: tuple[NavEntry, ...] = ()
 
+    @property
+    def paths(self) -> tuple[str, ...]:
+        """The pages of this entry and of all below it."""
+        return (self.path, *(path for child in self.children for path in child.paths))
+
 
 @dataclass(frozen=True, slots=True)
 class SiteFiles:
@@ -82,6 +87,14 @@ class SiteFiles:
     def errors(self) -> tuple[Problem, ...]:
         """The problems that keep a pattern from being published."""
         return tuple(problem for problem in self.problems if problem.severity is Severity.ERROR)
+
+    def navigation_up_to(self, most: int) -> tuple[tuple[NavEntry, ...], frozenset[str]]:
+        """Return the navigation, and the paths of pages left out of it because there are more than `most` patterns."""
+        (gallery,) = self.navigation
+        if len(gallery.children) <= most:
+            return self.navigation, frozenset()
+        unlisted = frozenset(path for pattern in gallery.children for path in pattern.paths)
+        return (replace(gallery, children=()),), unlisted
 
 
 def with_links(body: str, path: str, *, has_folders: bool) -> str:
