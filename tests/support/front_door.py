@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import contextlib
 import os
+import re
 import shutil
 import signal
 import subprocess
@@ -14,6 +15,7 @@ from support.mkdocs_site import PLUGIN, environment, tree, write_config, write_p
 
 DATED = ("sitemap.xml", "sitemap.xml.gz")
 """Written by MkDocs itself with the day of the build."""
+_DATE = re.compile(rb"Build Date UTC : [^\n]*")
 _BUILD = "import sys, importlib.util as u; s = u.spec_from_file_location('door', 'plugin/__main__.py'); d = u.module_from_spec(s); s.loader.exec_module(d); d.python = lambda: sys.executable; d.tell_if_cairo_is_missing = lambda: None; sys.exit(d.build(sys.argv[1:]))"
 
 
@@ -53,8 +55,8 @@ class SmallProject:
         return process.returncode, said.decode()
 
     def published(self) -> dict[str, bytes]:
-        """Return every published file but those that carry a date."""
-        return {path: content for path, content in tree(self.site).items() if path not in DATED}
+        """Return every published file, without the dates that MkDocs and its plain theme put in."""
+        return {path: _DATE.sub(b"", content) for path, content in tree(self.site).items() if path not in DATED}
 
     def leftovers(self) -> list[str]:
         """Return what lies about beside the site, other than the lock."""
