@@ -7,7 +7,24 @@ from html.parser import HTMLParser
 
 FIGURE = re.compile(r"(?<![\w/.])\d+(?: \d+/\d+|/\d+|\.\d+)? (?:in|cm|yd|m)(?![\w])")
 """A measurement as it is printed: 7 3/8 in, 1/4 yd, 26.5 cm."""
-_BLOCK = {"p", "li", "td", "th", "h1", "h2", "h3", "h4", "caption", "figcaption", "dt", "dd", "tr", "div", "section", "br"}
+_BLOCK = {
+    "p",
+    "li",
+    "td",
+    "th",
+    "h1",
+    "h2",
+    "h3",
+    "h4",
+    "caption",
+    "figcaption",
+    "dt",
+    "dd",
+    "tr",
+    "div",
+    "section",
+    "br",
+}
 
 
 class PageReader(HTMLParser):
@@ -34,7 +51,9 @@ class PageReader(HTMLParser):
             self._in_figure = True
             self.measured.append("")
             self.figure_names.append(attributes.get("data-figure"))
-        self.addresses += [(tag, name, attributes[name] or "") for name in ("href", "src", "srcset", "data") if name in attributes]
+        self.addresses += [
+            (tag, name, attributes[name] or "") for name in ("href", "src", "srcset", "data") if name in attributes
+        ]
 
     def handle_startendtag(self, tag, attrs):
         in_picture = self._in_picture

@@ -94,17 +94,32 @@ class TestDocument:
         assert {"step-outer-border-sides", "step-bind", "materials"} <= text.ids
 
     def test_ids_are_never_given_twice(self):
-        twice = Document("T", "", (Heading(2, "a b", words("One")), Heading(2, "a b", words("Two")), StepBlock("x", 1, "S", ()), StepBlock("x", 2, "S", ())))
+        twice = Document(
+            "T",
+            "",
+            (
+                Heading(2, "a b", words("One")),
+                Heading(2, "a b", words("Two")),
+                StepBlock("x", 1, "S", ()),
+                StepBlock("x", 2, "S", ()),
+            ),
+        )
         ids = [attributes["id"] for _, attributes in parsed(write_html(twice, paint).body).tags if "id" in attributes]
         assert ids == ["a-b", "a-b-2", "step-x", "step-x-2"]
 
     def test_heading_levels_do_not_leap(self):
-        leaping = Document("T", "", (Heading(2, "a", words("A")), Heading(5, "b", words("B")), Heading(1, "c", words("C"))))
-        assert [tag for tag, _ in parsed(write_html(leaping, paint).body).tags if tag.startswith("h")] == ["h2", "h3", "h2"]
+        leaping = Document(
+            "T", "", (Heading(2, "a", words("A")), Heading(5, "b", words("B")), Heading(1, "c", words("C")))
+        )
+        assert [tag for tag, _ in parsed(write_html(leaping, paint).body).tags if tag.startswith("h")] == [
+            "h2",
+            "h3",
+            "h2",
+        ]
 
     def test_a_table_without_row_headings_has_none(self):
         table = Table("C", (words("A"),), ((words("b"),),), has_row_headings=False)
-        assert '<tbody>\n<tr><td>b</td></tr>\n</tbody>' in write_html(Document("T", "", (table,)), paint).body
+        assert "<tbody>\n<tr><td>b</td></tr>\n</tbody>" in write_html(Document("T", "", (table,)), paint).body
 
 
 class TestEscaping:
@@ -122,9 +137,33 @@ class TestEscaping:
         ))  # fmt: skip
         body = write_html(document, paint).body
         reader = parsed(body)
-        allowed = {"div", "p", "h2", "h3", "section", "span", "ul", "li", "svg", "rect", "strong", "table", "caption", "thead", "tbody", "tr", "th", "td", "figure", "figcaption", "a"}
+        allowed = {
+            "div",
+            "p",
+            "h2",
+            "h3",
+            "section",
+            "span",
+            "ul",
+            "li",
+            "svg",
+            "rect",
+            "strong",
+            "table",
+            "caption",
+            "thead",
+            "tbody",
+            "tr",
+            "th",
+            "td",
+            "figure",
+            "figcaption",
+            "a",
+        }
         assert {tag for tag, _ in reader.tags} <= allowed
-        assert not [name for _, attributes in reader.tags for name in attributes if name.startswith("on") or name == "style"]
+        assert not [
+            name for _, attributes in reader.tags for name in attributes if name.startswith("on") or name == "style"
+        ]
         assert plain(hostile) in reader.text
         assert "{{" not in body and "{%" not in body
         assert "\n\n" not in body and not any(not line.strip() for line in body.splitlines())
@@ -142,7 +181,16 @@ class TestEscaping:
     def test_links_lead_to_the_web_to_mail_or_nearby(self, text, expected):
         assert address(text) == expected
 
-    @pytest.mark.parametrize(("text", "expected"), [("#23465f", "#23465f"), ("red", "#888888"), ("#23465f;x", "#888888"), ("#12345", "#888888"), ("#12345\n6", "#888888")])
+    @pytest.mark.parametrize(
+        ("text", "expected"),
+        [
+            ("#23465f", "#23465f"),
+            ("red", "#888888"),
+            ("#23465f;x", "#888888"),
+            ("#12345", "#888888"),
+            ("#12345\n6", "#888888"),
+        ],
+    )
     def test_colours_are_six_digits_or_grey(self, text, expected):
         assert colour(text) == expected
 
@@ -152,7 +200,9 @@ class TestThroughMarkdown:
 
     @pytest.mark.parametrize("extensions", [[], ["md_in_html", "attr_list", "tables", "toc", "smarty", "nl2br"]])
     def test_python_markdown_changes_nothing(self, extensions):
-        body = write_html(sample_document("a *b* `c` [d](e) \\ 1. # | x |", "*Stars* _and_ http://example.org/ <b>"), paint).body
+        body = write_html(
+            sample_document("a *b* `c` [d](e) \\ 1. # | x |", "*Stars* _and_ http://example.org/ <b>"), paint
+        ).body
         assert markdown.markdown(body, extensions=extensions).strip() == body
 
     def test_commonmark_changes_nothing(self):

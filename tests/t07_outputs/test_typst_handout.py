@@ -89,7 +89,9 @@ class TestPaper:
             assert float(page.mediabox.width) == pytest.approx(width, abs=0.01)
             assert float(page.mediabox.height) == pytest.approx(height, abs=0.01)
 
-    @pytest.mark.parametrize(("paper", "width", "height"), [("letter", 612.0, 792.0), ("a4", 595.2755905511812, 841.8897637795276)])
+    @pytest.mark.parametrize(
+        ("paper", "width", "height"), [("letter", 612.0, 792.0), ("a4", 595.2755905511812, 841.8897637795276)]
+    )
     def test_an_inch_is_72_points_where_it_was_drawn(self, paper, width, height):
         import io
 
@@ -146,7 +148,14 @@ class TestHostileWords:
 
     @pytest.mark.parametrize("hostile", HOSTILE)
     def test_the_words_are_printed_as_they_are(self, hostile):
-        content = handout(Document(hostile, hostile, (Paragraph(words(hostile)), Heading(2, hostile, words(hostile)), StepBlock("s", 1, hostile, ()))), replace(FRAME, designer=hostile, footer=hostile))
+        content = handout(
+            Document(
+                hostile,
+                hostile,
+                (Paragraph(words(hostile)), Heading(2, hostile, words(hostile)), StepBlock("s", 1, hostile, ())),
+            ),
+            replace(FRAME, designer=hostile, footer=hostile),
+        )
         shown = "".join(plain(hostile).split())
         assert shown in "".join(body_text(content, top=0, bottom=0).split())
         assert read_pdf(content).metadata.title == plain(hostile)

@@ -87,7 +87,9 @@ class TestSite:
         (data,) = re.findall(r'<script type="application/ld\+json">(.*?)</script>', html)
         told = json.loads(data)
         assert told["@type"] == "HowTo" and told["name"] == "Low Tide: Wall hanging (inches)" and len(told["step"]) > 5
-        assert '<meta property="og:url" content="https://example.org/quay/patterns/low-tide/wall-hanging-inches/">' in html
+        assert (
+            '<meta property="og:url" content="https://example.org/quay/patterns/low-tide/wall-hanging-inches/">' in html
+        )
         assert '<meta name="description" content="Low Tide: Wall hanging (inches)' in html
 
     def test_nothing_is_fetched_from_elsewhere(self, built):
@@ -114,7 +116,9 @@ class TestSite:
         after = tree(built / "site")
         # The site map and its packed form carry the day of the build; they are written by MkDocs itself.
         changing = {"sitemap.xml", "sitemap.xml.gz"}
-        assert {path: content for path, content in after.items() if path not in changing} == {path: content for path, content in before.items() if path not in changing}
+        assert {path: content for path, content in after.items() if path not in changing} == {
+            path: content for path, content in before.items() if path not in changing
+        }
 
 
 THIEF = """
@@ -135,7 +139,9 @@ class TestMistakes:
     @pytest.fixture
     def folder(self, tmp_path) -> Path:
         write_pattern(tmp_path / "patterns" / "low-tide", WHOLE)
-        write_pattern(tmp_path / "patterns" / "stranded", WHOLE.replace("fabric: hull", "fabric: hulk").replace("6 x 6", "0 x 6"))
+        write_pattern(
+            tmp_path / "patterns" / "stranded", WHOLE.replace("fabric: hull", "fabric: hulk").replace("6 x 6", "0 x 6")
+        )
         return tmp_path
 
     def test_a_strict_build_fails_with_the_number_of_errors(self, folder):
@@ -179,10 +185,16 @@ class TestManyPatterns:
 
     def test_the_navigation_stays_short(self, tmp_path):
         for number in range(2):
-            write_pattern(tmp_path / "patterns" / f"tide-{number}", tutorial_patterns()[0].replace("Low Tide", f"Tide {number}"))
+            write_pattern(
+                tmp_path / "patterns" / f"tide-{number}", tutorial_patterns()[0].replace("Low Tide", f"Tide {number}")
+            )
         for nav in ([{"Home": "index.md"}, {"Quilts": "patterns/"}], None):
             more = {"nav": nav} if nav else {}
-            config = write_config(tmp_path, plugins=[{"evenseam": {"handouts": "never", "author_guide": False, "most_in_navigation": 1}}], **more)
+            config = write_config(
+                tmp_path,
+                plugins=[{"evenseam": {"handouts": "never", "author_guide": False, "most_in_navigation": 1}}],
+                **more,
+            )
             told = mkdocs(config, "--strict")
             assert told.returncode == 0, told.stderr
             assert "Tide 1" not in (tmp_path / "site/index.html").read_text()
@@ -205,8 +217,21 @@ class TestSearchedWords:
 class TestNavigation:
     """The patterns take the place that the navigation gives them."""
 
-    ENTRIES = (NavEntry("Patterns", "patterns/index.md", (NavEntry("Low Tide", "patterns/low-tide/index.md", (NavEntry("Mug rug", "patterns/low-tide/mug-rug.md"),)),)),)
-    INNER: ClassVar = ["patterns/index.md", {"Low Tide": ["patterns/low-tide/index.md", {"Mug rug": "patterns/low-tide/mug-rug.md"}]}]
+    ENTRIES = (
+        NavEntry(
+            "Patterns",
+            "patterns/index.md",
+            (
+                NavEntry(
+                    "Low Tide", "patterns/low-tide/index.md", (NavEntry("Mug rug", "patterns/low-tide/mug-rug.md"),)
+                ),
+            ),
+        ),
+    )
+    INNER: ClassVar = [
+        "patterns/index.md",
+        {"Low Tide": ["patterns/low-tide/index.md", {"Mug rug": "patterns/low-tide/mug-rug.md"}]},
+    ]
 
     def test_entries_become_sections_led_by_their_page(self):
         assert as_nav(self.ENTRIES) == [{"Patterns": self.INNER}]
@@ -238,7 +263,11 @@ class TestOurOwnSite:
         settings = {name: option.default for name, option in EvenseamConfig._schema}
         assert rows.keys() == settings.keys()
         for name, shown in rows.items():
-            expected = "both" if isinstance(settings[name], list) else f"`{str(settings[name]).lower() if isinstance(settings[name], bool) else settings[name]}`"
+            expected = (
+                "both"
+                if isinstance(settings[name], list)
+                else f"`{str(settings[name]).lower() if isinstance(settings[name], bool) else settings[name]}`"
+            )
             assert shown.strip() == expected, name
 
     def test_every_hand_written_page_is_in_the_navigation(self):

@@ -71,7 +71,8 @@ class TestWhatIsPublished:
         data = {f"patterns/low-tide/{size}.json" for size in sizes}
         found = {file.path for file in site.files}
         assert (
-            handouts | data | {"pattern.schema.json", "assets/evenseam.css", "patterns/low-tide/mug-rug-inches.svg"} <= found
+            handouts | data | {"pattern.schema.json", "assets/evenseam.css", "patterns/low-tide/mug-rug-inches.svg"}
+            <= found
         )
 
     def test_navigation_leads_to_every_pattern_page(self, site):
@@ -176,7 +177,9 @@ class TestTrueScale:
         (file,) = [file for file in site.files if file.path == "patterns/low-tide/mug-rug-inches-letter.pdf"]
         with pdfplumber.open(file.stored) as pdf:
             page = next(page for page in pdf.pages if "Print at 100" in (page.extract_text() or ""))
-            lengths = [max(float(line["width"]), float(line["height"])) for line in (*page.lines, *page.curves, *page.rects)]
+            lengths = [
+                max(float(line["width"]), float(line["height"])) for line in (*page.lines, *page.curves, *page.rects)
+            ]
         assert any(length == pytest.approx(6 * 72, abs=0.01) for length in lengths)
 
 
@@ -229,7 +232,9 @@ class TestFreshness:
 
     def test_only_what_shows_something_else_is_made_to_look_new(self, tmp_path):
         def built(text: str) -> SiteFiles:
-            return build_site((source("low-tide", text),), SiteOptions(has_handouts=False), Cache(tmp_path / "c"), processes=1)
+            return build_site(
+                (source("low-tide", text),), SiteOptions(has_handouts=False), Cache(tmp_path / "c"), processes=1
+            )
 
         def times(site: SiteFiles) -> dict[str, int]:
             return {page.path: page.stored.stat().st_mtime_ns for page in site.pages}

@@ -33,7 +33,11 @@ def address(tmp_path_factory):
         {"media": "(prefers-color-scheme: dark)", "scheme": "slate", "primary": "custom"},
     ]
     config = write_config(
-        folder, plugins=["search", {"evenseam": {"handouts": "never"}}], theme="material", palette=palette, extra_css=["stylesheets/workshop.css"]
+        folder,
+        plugins=["search", {"evenseam": {"handouts": "never"}}],
+        theme="material",
+        palette=palette,
+        extra_css=["stylesheets/workshop.css"],
     )
     told = mkdocs(config)
     assert told.returncode == 0, told.stderr
