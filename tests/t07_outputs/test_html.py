@@ -93,6 +93,17 @@ class TestDocument:
         )
         assert {"step-outer-border-sides", "step-bind", "materials"} <= text.ids
 
+    def test_a_picture_does_not_repeat_the_title_of_its_step(self):
+        step = StepBlock(
+            "s",
+            1,
+            "Sew the row",
+            (Picture("step-s", "Sew the row", "Three blocks."), Picture("block", "The block", "One block.")),
+        )
+        body = write_html(Document("T", "", (step, Picture("step-s", "Sew the row", "Three blocks."))), paint).body
+        assert body.count("<figcaption>Sew the row</figcaption>") == 1
+        assert body.count("<figcaption>The block</figcaption>") == 1
+
     def test_ids_are_never_given_twice(self):
         twice = Document(
             "T",

@@ -119,7 +119,7 @@ class EvenseamPlugin(BasePlugin[EvenseamConfig]):  # type: ignore[no-untyped-cal
         """Say in one line what the machine would not do, such as a full disk; MkDocs would show its own insides."""
         if isinstance(error, OSError):
             what = f"{error.filename}: {error.strerror}" if error.filename else error.strerror or str(error)
-            raise PluginError(f"the site could not be written: {what}") from error
+            raise PluginError(f"the site could not be built: {what}") from error
 
     def on_post_build(self, *, config: MkDocsConfig) -> None:
         """Make sure that every page arrived: a page lost on the way is otherwise missed by nobody."""

@@ -43,7 +43,7 @@ class MadeSize:
     name: str
     edition: str
     finished: str
-    """12 in × 15 in."""
+    """12 × 15 in."""
     page: str
 
 

@@ -100,6 +100,8 @@ class _Writer:
     ids: set[str] = field(default_factory=set)
     level: int = 1
     """Level of the last heading."""
+    step_title: str = ""
+    """Title of the step that is being written; empty between steps."""
 
     def block(self, block: Block) -> str:
         match block:
@@ -160,9 +162,12 @@ class _Writer:
 
     def picture(self, picture: Picture) -> str:
         svg = inline_svg(self.painter(picture))
+        # In a step that is called what its picture is called, the words stand right above it already.
+        says_more = picture.title != self.step_title
+        caption = f"<figcaption>{escape(picture.title)}</figcaption>\n" if says_more else ""
         return (
             f'<figure class="picture" data-picture="{escape(picture.name)}" data-search-exclude>\n{svg}\n'
-            f"<figcaption>{escape(picture.title)}</figcaption>\n</figure>"
+            f"{caption}</figure>"
         )
 
     def swatches(self, block: Swatches) -> str:
@@ -189,9 +194,9 @@ class _Writer:
         level = min(self.level + 1, 6)
         title = f"{step.number}. {plain(step.title)}"
         self.contents.append(ContentsEntry(level, id, title))
-        outer, self.level = self.level, level
+        outer, self.level, self.step_title = self.level, level, step.title
         inner = self.blocks(step.blocks)
-        self.level = outer
+        self.level, self.step_title = outer, ""
         return (
             f'<section class="step" aria-labelledby="{id}">\n<h{level} id="{id}"><span class="step-number">'
             f"{step.number}.</span> "

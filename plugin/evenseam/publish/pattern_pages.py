@@ -36,8 +36,8 @@ class SizeRow:
 
 
 def finished_size(sheet: PatternSheet) -> str:
-    """Return the finished size as it is printed: 12 in × 15 in."""
-    return f"{sheet.sized.finished_width.text} × {sheet.sized.finished_height.text}"
+    """Return the finished size as it is printed: 12 × 15 in."""
+    return f"{sheet.sized.finished_width.number} × {sheet.sized.finished_height.text}"
 
 
 def write_size_page(title: str, subtitle: str, text: HtmlText, here: MadeSize, rows: Sequence[SizeRow]) -> str:

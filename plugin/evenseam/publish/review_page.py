@@ -1,0 +1,243 @@
+"""A review as one page that needs nothing else: what changed and why, with pictures before and after."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+
+from evenseam.exact import Unit
+from evenseam.problems import Problem
+from evenseam.publish.html_text import escape
+from evenseam.publish.review_picture import common_scale, draw_top, marks_of
+from evenseam.review import (
+    Cause,
+    Change,
+    Failure,
+    Kind,
+    PatternReview,
+    PlacedChanges,
+    Renamed,
+    Review,
+    Version,
+    Where,
+    compare_placed,
+)
+from evenseam.review.account import SizeLine, editions, headline, size_lines, standing_alone, unchanged_words
+from evenseam.review.cause_words import because_words, cause_figures, cause_place, cause_words, listed
+from evenseam.review.change_words import edition_words, size_words
+from evenseam.review.grouping import Group, group_changes, is_root
+from evenseam.review.rows import row_of
+from evenseam.sheet import PatternSheet
+
+Versions = Mapping[str, tuple[Version | None, Version | None]]
+
+_STYLE = """
+:root { color-scheme: light dark; --ink: #1d2428; --quiet: #56636b; --ground: #fbfaf7; --card: #ffffff; --line: #d5d8d4;
+  --mark: #b3126b; --stop: #9c2b1d; --plus: #1c6b3c; }
+@media (prefers-color-scheme: dark) { :root { --ink: #e8e6e0; --quiet: #a9b3b8; --ground: #161b1e; --card: #1e2529;
+  --line: #3a444a; --mark: #ff7ac0; --stop: #ff9a8a; --plus: #7fd6a2; } }
+body { font: 16px/1.5 system-ui, sans-serif; color: var(--ink); background: var(--ground); margin: 0 auto;
+  max-width: 66rem; padding: 1.5rem 1rem 4rem; }
+h1 { font-size: 1.6rem; line-height: 1.25; margin: 0 0 .25rem; } h2 { font-size: 1.3rem; margin: 2.5rem 0 .5rem; }
+h3 { font-size: 1.05rem; margin: 1.5rem 0 .5rem; }
+.quiet { color: var(--quiet); } code { font-size: .9em; overflow-wrap: anywhere; }
+.cause { background: var(--card); border: 1px solid var(--line); border-radius: .4rem; padding: .75rem 1rem;
+  margin: .75rem 0; }
+.cause p { margin: 0; font-weight: 600; } .cause ul { margin: .5rem 0 0; padding-left: 1.2rem; }
+.stop { border-left: .35rem solid var(--stop); } .stop p { color: var(--stop); } .cause p .quiet { font-weight: 400; }
+.pair { display: flex; flex-wrap: wrap; gap: 1rem; align-items: flex-end; margin: .5rem 0 0; }
+figure { margin: 0; flex: 0 1 auto; max-width: 100%; } figcaption { color: var(--quiet); font-size: .9rem; }
+svg { max-width: 100%; height: auto; display: block; }
+.cloth { stroke: #0006; stroke-width: .6; fill-rule: nonzero; }
+.halo { fill: none; stroke: #fff; stroke-width: 4; stroke-linejoin: round; }
+.changed { fill: none; stroke: #b3126b; stroke-width: 1.8; stroke-linejoin: round; }
+.moved { fill: none; stroke: #b3126b; stroke-width: 1.8; stroke-dasharray: .1 4; stroke-linecap: round; }
+.wide { overflow-x: auto; } table { border-collapse: collapse; font-size: .92rem; width: 100%; }
+th, td { text-align: left; padding: .3rem .6rem; border-bottom: 1px solid var(--line); vertical-align: top; }
+th { color: var(--quiet); font-weight: 600; } td:nth-child(4) { white-space: nowrap; }
+summary { cursor: pointer; padding: .4rem 0; }
+"""
+_KEY = (
+    "Both pictures are at one scale. A full line goes round what is new, gone, of another size or of another fabric; "
+    "dots go round pieces that are the same and lie elsewhere."
+)
+
+
+def write_review_page(review: Review, versions: Versions) -> str:
+    """Return the whole page. It has no script and loads nothing, and says so to the browser."""
+    title = _title(review)
+    body = [f"<h1>{escape(title)}</h1>", _compared(review)]
+    for pattern in review.patterns:
+        body += _pattern(pattern, *versions.get(pattern.slug, (None, None)))
+    return (
+        '<!DOCTYPE html>\n<html lang="en"><head><meta charset="utf-8">\n'
+        "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'\">\n"
+        '<meta name="viewport" content="width=device-width, initial-scale=1">\n'
+        f"<title>{escape(title)}</title>\n<style>{_STYLE}</style></head>\n<body><main>\n"
+        + "\n".join(body)
+        + "\n</main></body></html>\n"
+    )
+
+
+def _title(review: Review) -> str:
+    if review.is_same:
+        return "No computed change"
+    names = listed([pattern.title for pattern in review.patterns if not pattern.is_same][:4])
+    return f"Review: {names}"
+
+
+def _compared(review: Review) -> str:
+    same = len(review.untouched)
+    others = f" {same} other pattern{' has' if same == 1 else 's have'} the same files on both sides." if same else ""
+    return (
+        f'<p class="quiet">Compared <code>{escape(review.base)}</code> with <code>{escape(review.head)}</code>.'
+        f"{others}</p>"
+    )
+
+
+def _pattern(review: PatternReview, old: Version | None, new: Version | None) -> list[str]:
+    lines = [f"<h2>{escape(review.title)}</h2>", f"<p>{escape(_upper(headline(review)))}.</p>"]
+    lines += [_failure(failure) for failure in review.failures]
+    lines += [f'<div class="cause stop"><p>{_problem(problem)}</p></div>' for problem in review.problems]
+    groups, rest = group_changes(review.changes)
+    lines += [_group(group, review) for group in groups]
+    alone = standing_alone(rest, review)
+    if alone:
+        items = "".join(f"<li>{escape(_upper(words))}</li>" for words in alone)
+        lines.append(f'<div class="cause"><p>Also</p><ul>{items}</ul></div>')
+    same = unchanged_words(review)
+    lines += [f"<p>{escape(same)}</p>"] if same else []
+    lines += _sizes(review, old, new)
+    return lines
+
+
+def _group(group: Group, review: PatternReview) -> str:
+    first = editions(review)[:1]
+    told = size_lines(group, review, first) or size_lines(group, review, editions(review))
+    heading = listed([_cause(cause) for cause in group.causes])
+    heading = _upper(heading)
+    if not told:
+        sizes = listed(list(dict.fromkeys(size_words(where) for where in group.wheres if where.size)))
+        where = f" (in the {escape(sizes)})" if sizes else ""
+        return f'<div class="cause"><p>{heading}{where}. No cut and no amount follows from it.</p></div>'
+    items = "".join(f"<li>{_line(line)}</li>" for line in told)
+    others = [unit for unit in editions(review)[1:] if size_lines(group, review, (unit,))]
+    if others and told[0].where.unit in first:
+        items += f"<li>likewise in {escape(listed([edition_words(unit) for unit in others]))}</li>"
+    return f'<div class="cause"><p>{heading}</p><ul>{items}</ul></div>'
+
+
+def _cause(cause: Cause) -> str:
+    figures, place, words = cause_figures(cause), cause_place(cause), escape(cause_words(cause))
+    inside = [escape(figures)] if figures else []
+    inside += [f"<code>{escape(f'{place.file}:{place.line}')}</code>"] if place else []
+    return f"{words} ({', '.join(inside)})" if inside else words
+
+
+def _line(line: SizeLine) -> str:
+    told = escape("; ".join(line.told))
+    left = f", and {line.left_out}" if line.left_out and told else line.left_out
+    kept = f"; {line.kept}" if line.kept else ""
+    name = f"<strong>{escape(_upper(size_words(line.where)))}:</strong> " if line.where.size else ""
+    return f"{name}{told}{escape(left + kept)}"
+
+
+def _failure(failure: Failure) -> str:
+    where = failure.where
+    name = f"The {size_words(where)} in {edition_words(where.unit)}" if where.size else "The pattern"
+    state = "published" if failure.is_computed else "computed"
+    side = f"cannot be {state} as it is now" if failure.is_new else f"could not be {state} before"
+    known = "" if failure.is_computed else "; nothing is known about its changes"
+    items = "".join(f"<li>{_problem(problem)}</li>" for problem in failure.problems)
+    return f'<div class="cause stop"><p>{escape(name)} {side}{known}.</p><ul>{items}</ul></div>'
+
+
+def _problem(problem: Problem) -> str:
+    place = f"<code>{escape(str(problem.place))}</code>: " if problem.place else ""
+    hint = f' <span class="quiet">{escape(_upper(problem.hint))}.</span>' if problem.hint else ""
+    return f"{place}{escape(_upper(problem.message))}.{hint}"
+
+
+def _sizes(review: PatternReview, old: Version | None, new: Version | None) -> list[str]:
+    by_where: dict[Where, list[Change]] = {}
+    for change in review.changes:
+        if change.where.size:
+            by_where.setdefault(change.where, []).append(change)
+    lines = []
+    for where, changes in by_where.items():
+        lines.append(f"<h3>{escape(_upper(size_words(where)))} in {edition_words(where.unit)}</h3>")
+        if where.unit in editions(review)[:1]:
+            before = _sheet(old, _old_size(changes, where), where.unit)
+            lines.append(_pictures(where, before, _sheet(new, where.size, where.unit)))
+        lines.append(_table(changes))
+    return lines
+
+
+def _old_size(changes: Iterable[Change], where: Where) -> str:
+    """Return the slug a size had before, if it was renamed."""
+    for change in changes:
+        if isinstance(change, Renamed) and change.kind is Kind.SIZE:
+            return change.old_id
+    return where.size
+
+
+def _sheet(version: Version | None, size: str, unit: Unit | None) -> PatternSheet | None:
+    return version.sheet(size, unit) if version and unit else None
+
+
+def _pictures(where: Where, old: PatternSheet | None, new: PatternSheet | None) -> str:
+    if old is None or new is None:
+        known = old or new
+        if known is None:
+            return ""
+        found = PlacedChanges(0, (), (), (), (), ())
+        _, after = marks_of(found)
+        caption = "Gone" if new is None else "New"
+        picture = draw_top(known, after, common_scale(known, known), f"{size_words(where)}, {caption.lower()}")
+        return f'<div class="pair"><figure>{picture}<figcaption>{caption}</figcaption></figure></div>'
+    found = compare_placed(old, new)
+    if found.is_same and not _recoloured(old, new):
+        return '<p class="quiet">The finished piece looks as it did.</p>'
+    before, after = marks_of(found)
+    scale = common_scale(old, new)
+    figures = []
+    for sheet, marks, name in ((old, before, "Before"), (new, after, "After")):
+        size = f"{sheet.sized.finished_width.number} × {sheet.sized.finished_height.text}"
+        title = f"{size_words(where)} {name.lower()}, {size}; what differs is marked"
+        picture = draw_top(sheet, marks, scale, title)
+        figures.append(f"<figure>{picture}<figcaption>{name}: {escape(size)}</figcaption></figure>")
+    return f'<div class="pair">{"".join(figures)}</div><p class="quiet">{_KEY}{_counts(found)}</p>'
+
+
+def _recoloured(old: PatternSheet, new: PatternSheet) -> bool:
+    return [fabric.colour for fabric in old.project.fabrics] != [fabric.colour for fabric in new.project.fabrics]
+
+
+def _counts(found: PlacedChanges) -> str:
+    numbers = (
+        (len(found.added), "new"), (len(found.removed), "gone"), (len(found.reshaped), "of another size"),
+        (len(found.recoloured), "of another fabric"), (len(found.moved), "elsewhere"), (found.kept, "as before"),
+    )  # fmt: skip
+    return " Pieces: " + ", ".join(f"{number} {words}" for number, words in numbers if number) + "."
+
+
+def _table(changes: list[Change]) -> str:
+    rows = []
+    for change in changes:
+        row = row_of(change)
+        because = "" if is_root(change) else because_words(change.because).removeprefix("because ")
+        cells = (row.before, row.after, row.difference, because)
+        rows.append(
+            f'<tr><th scope="row">{escape(row.what)}</th>'
+            + "".join(f"<td>{escape(cell)}</td>" for cell in cells)
+            + "</tr>"
+        )
+    number = f"{len(changes)} change{'' if len(changes) == 1 else 's'}"
+    head = "".join(f'<th scope="col">{name}</th>' for name in ("What", "Before", "After", "Difference", "Because"))
+    return (
+        f'<details><summary>{number} in figures and words</summary><div class="wide" tabindex="0"><table>'
+        f"<thead><tr>{head}</tr></thead><tbody>{''.join(rows)}</tbody></table></div></details>"
+    )
+
+
+def _upper(text: str) -> str:
+    return text[:1].upper() + text[1:]
