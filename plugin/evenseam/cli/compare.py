@@ -11,7 +11,9 @@ from evenseam.cli.loading import CannotRunError
 from evenseam.cli.published import as_version
 from evenseam.cli.revision import find_revision, read_revision
 from evenseam.publish.checked import check_pattern
+from evenseam.publish.review_page import Versions, write_review_page
 from evenseam.publish.sources import PatternSource, find_patterns
+from evenseam.publish.whole import write_whole
 from evenseam.review import (
     Review,
     Version,
@@ -37,7 +39,11 @@ def run(options: argparse.Namespace) -> int:
         head_name, new = f"{head.name} ({head.commit[:10]})", {s.slug: s for s in read_revision(head, folder)}
     if not old and not new:
         raise CannotRunError(f"there is no pattern in {folder} on either side")
-    review = _review(f"{base.name} ({base.commit[:10]})", head_name, old, new)
+    versions, untouched = _versions(old, new)
+    review = review_all(f"{base.name} ({base.commit[:10]})", head_name, versions, untouched)
+    if options.html is not None:
+        write_whole(options.html, write_review_page(review, versions).encode())
+        print(f"{options.html}: {'no computed change' if review.is_same else 'written'}", file=sys.stderr)
     print(_written(review, options))
     return 0 if review.is_same else 1
 
@@ -53,17 +59,18 @@ def _working_tree(folder: Path) -> dict[str, PatternSource]:
         return {}
 
 
-def _review(base: str, head: str, old: dict[str, PatternSource], new: dict[str, PatternSource]) -> Review:
+def _versions(old: dict[str, PatternSource], new: dict[str, PatternSource]) -> tuple[Versions, list[str]]:
+    """Compute both sides of every pattern whose files differ; the others are only named."""
     slugs = sorted({*old, *new})
     untouched = [slug for slug in slugs if slug in old and slug in new and _is_same(old[slug], new[slug])]
-    versions = {}
+    versions: dict[str, tuple[Version | None, Version | None]] = {}
     for number, slug in enumerate(slugs, start=1):
         if slug in untouched:
             continue
         _progress(f"comparing {number} of {len(slugs)}: {slug}")
         versions[slug] = (_version(old.get(slug)), _version(new.get(slug)))
     _progress("")
-    return review_all(base, head, versions, untouched)
+    return versions, untouched
 
 
 def _is_same(old: PatternSource, new: PatternSource) -> bool:

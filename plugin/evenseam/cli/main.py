@@ -66,6 +66,7 @@ def _parser() -> argparse.ArgumentParser:
     form.add_argument(
         "--annotations", action="store_true", help="marks on the changed lines, for continuous integration"
     )
+    command.add_argument("--html", type=Path, metavar="FILE", help="also write a page with pictures before and after")
     command.set_defaults(run=compare.run)
 
     command = commands.add_parser("handout", help="the printed handout of one size")

@@ -20,6 +20,7 @@ from evenseam.review.changes import (
 from evenseam.review.compare import Version, compare_patterns
 from evenseam.review.markdown import write_markdown
 from evenseam.review.one_line import write_one_line
+from evenseam.review.placed import PlacedChanges, compare_placed
 from evenseam.review.report import Failure, PatternReview, Review, SizeReview, check_since, review_all, review_pattern
 
 __all__ = [
@@ -32,6 +33,7 @@ __all__ = [
     "OwnCause",
     "PartCause",
     "PatternReview",
+    "PlacedChanges",
     "Remeasured",
     "Removed",
     "Renamed",
@@ -42,6 +44,7 @@ __all__ = [
     "Where",
     "check_since",
     "compare_patterns",
+    "compare_placed",
     "review_all",
     "review_as_json",
     "review_pattern",

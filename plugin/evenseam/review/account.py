@@ -9,12 +9,13 @@ from dataclasses import dataclass
 from evenseam.exact import Unit
 from evenseam.review.cause_words import listed
 from evenseam.review.change_words import change_words, cut_figures, edition_words, size_of, size_words
-from evenseam.review.changes import Added, Change, Kind, Remeasured, Renamed, Restated, Where
+from evenseam.review.changes import Added, Change, Kind, Remeasured, Removed, Renamed, Restated, Where
 from evenseam.review.grouping import Group
 from evenseam.review.report import PatternReview, SizeReview
 
 MOST_CUTS = 4
 MOST_OTHERS = 8
+MOST_NAMES = 3
 _CUTTING = (Kind.CUT,)
 _BUYING = (Kind.YARDAGE, Kind.BATTING)
 _SEWING = (Kind.CHECKPOINT, Kind.TEMPLATE, Kind.STEP, Kind.STEP_ORDER, Kind.SECTIONS)
@@ -89,38 +90,60 @@ def unchanged_words(review: PatternReview) -> str:
 
 
 def headline(review: PatternReview) -> str:
-    """Return what changes, in one sentence: 2 of 4 sizes change; 6 cuts; finished size of 2 sizes."""
+    """Return what changes, in one sentence: the wall hanging changes (1 of 4 sizes): finished size, 6 cuts."""
     if review.is_same:
         return "no computed change"
     kinds = [change.kind for change in review.changes]
     if Kind.PATTERN in kinds:
         return "; ".join(change_words(change) for change in review.changes)
-    # A cut in two editions is one cut to a reader.
-    cuts = {(change.where.size, _id(change)) for change in review.changes if change.kind is Kind.CUT}
-    finished = {change.where.size for change in review.changes if change.kind is Kind.FINISHED}
-    bought = {(change.where.size, _id(change)) for change in review.changes if change.kind in _BUYING}
-    all_sizes = {size.where.size for size in review.sizes}
-    changed = {size.where.size for size in review.sizes if not size.is_same}
     told = []
-    if changed:
-        verb = "changes" if len(changed) == 1 else "change"
-        told.append(
-            f"{len(changed)} of {len(all_sizes)} sizes {verb}" if len(all_sizes) > 1 else "its one size changes"
-        )
-    for is_new, state in ((True, "new"), (False, "gone")):
-        whole = [change for change in review.changes if change.kind is Kind.SIZE and _is_new(change) is is_new]
-        sizes = {change.where.size for change in whole}
-        told += [f"{_counted(len(sizes), 'size')} {'is' if len(sizes) == 1 else 'are'} {state}"] if sizes else []
-    told += [_counted(len(cuts), "changed cut")] if cuts else []
-    told += [_counted(len(finished), "other finished size")] if finished else []
-    told += [_counted(len(bought), "changed amount to buy", "changed amounts to buy")] if bought else []
     if kinds and all(kind in (Kind.WORDS, Kind.FABRIC) for kind in kinds):
-        told = ["only words and colours change"]
+        told.append("only words, names and colours change")
+    elif kinds:
+        told += _changed_sizes(review)
     failed = sum(not failure.is_computed for failure in review.failures)
     told += [f"{_counted(failed, 'size or edition', 'sizes or editions')} cannot be computed"] if failed else []
     told += ["it cannot be published as it is now"] if any(f.is_computed and f.is_new for f in review.failures) else []
-    told += [_counted(len(review.problems), "problem")] if review.problems else []
-    return "; ".join(told) or "the steps or the templates change"
+    told += ["it needs a new version or a note"] if review.problems else []
+    return "; ".join(told)
+
+
+def _changed_sizes(review: PatternReview) -> list[str]:
+    names = {size.where.size: size_words(size.where) for size in review.sizes}
+    figures = [change for change in review.changes if change.kind not in (Kind.WORDS, Kind.FABRIC, Kind.SIZE)]
+    changed = list(dict.fromkeys(change.where.size for change in figures if change.where.size in names))
+    told = []
+    if changed:
+        verb = "changes" if len(changed) == 1 else "change"
+        which = f"the {listed([names[size] for size in changed])} {verb}"
+        of_all = f" ({len(changed)} of {len(names)} sizes)" if len(names) > 1 else ""
+        which = f"{which}{of_all}" if len(changed) <= MOST_NAMES else f"{len(changed)} of {len(names)} sizes {verb}"
+        what = listed(_what_changes(figures))
+        told.append(f"{which}: {what}" if what else which)
+    for is_new, state in ((True, "new"), (False, "gone")):
+        whole = [change for change in review.changes if change.kind is Kind.SIZE and _is_new(change) is is_new]
+        editions_of = list(dict.fromkeys((size_words(change.where), change.where.unit) for change in whole))
+        known = [
+            name if name not in names.values() else f"{name} in {edition_words(unit)}" for name, unit in editions_of
+        ]
+        unique = list(dict.fromkeys(known))
+        told += [f"the {listed(unique)} {'is' if len(unique) == 1 else 'are'} {state}"] if unique else []
+    return told
+
+
+def _what_changes(figures: list[Change]) -> list[str]:
+    # A cut in two editions is one cut to a reader.
+    def number(*kinds: Kind) -> int:
+        return len({(change.where.size, change.kind, _id(change)) for change in figures if change.kind in kinds})
+
+    told = ["finished size"] if number(Kind.FINISHED) else []
+    for kinds, one, many in (
+        ((Kind.CUT,), "cut", "cuts"), (_BUYING, "amount to buy", "amounts to buy"),
+        ((Kind.TEMPLATE,), "template", "templates"), ((Kind.STEP,), "step", "steps"),
+    ):  # fmt: skip
+        counted = number(*kinds)
+        told += [_counted(counted, one, many)] if counted else []
+    return told or ["how it is sewn"]
 
 
 def _line(where: Where, changes: list[Change], size: SizeReview | None, most_cuts: int) -> SizeLine:
@@ -199,8 +222,9 @@ def _id(change: Change) -> str:
     return str(getattr(change, "id", "") or getattr(change, "new_id", ""))
 
 
-def _is_new(change: Change) -> bool:
-    return isinstance(change, Added)
+def _is_new(change: Change) -> bool | None:
+    """Tell whether a change is that something is new or gone; None for any other."""
+    return True if isinstance(change, Added) else False if isinstance(change, Removed) else None
 
 
 def _counted(number: int, one: str, many: str = "") -> str:

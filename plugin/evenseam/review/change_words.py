@@ -145,9 +145,8 @@ def cut_figures(old: tuple[Quantity, ...], new: tuple[Quantity, ...], shape: str
             sizes = ((height, width), (new_height, new_width))
         told.append(f"{size_of(sizes[0])} → {size_of(sizes[1])}")
     if count.value != new_count.value:
-        told.append(
-            f"{count.number} → {new_count.number}{' of them' if told else ' piece' if new_count.value == 1 else ' pieces'}"
-        )
+        noun = "of them" if told else "piece" if new_count.value == 1 else "pieces"
+        told.append(f"{count.number} → {new_count.number} {noun}")
     return ", ".join(told)
 
 
