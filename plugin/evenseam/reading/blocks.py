@@ -2,18 +2,24 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping as MappingOf
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
+from typing import TypeAlias
 
 from evenseam.exact import Unit
 from evenseam.geometry import Polygon
 from evenseam.pattern import Block, BlockPiece, Method
-from evenseam.problems import Label, Place, Report
+from evenseam.problems import Label, Place, Report, SourceText
 from evenseam.reading import codes
+from evenseam.reading.drawing import Grid, Palette, read_block_drawing
+from evenseam.reading.drawing.style import read_paint
 from evenseam.reading.drawn_values import read_corners, read_grid_size
-from evenseam.reading.entries import Entries, Reader, given, slug, spoken
-from evenseam.reading.leaves import shown
+from evenseam.reading.entries import Entries, Reader, given, is_misspelt, slug, spoken
+from evenseam.reading.hexagons import HEXAGON, HEXAGON_ROW, hexagon, hexagon_height
+from evenseam.reading.leaves import did_you_mean, listed, shown
 from evenseam.reading.lengths import read_finished_size
+from evenseam.reading.named_units import read_unit_rows
 from evenseam.reading.part_keys import BLOCK, PIECE
 from evenseam.reading.partition import DrawnPiece, check_convex, check_partition, simple_shape
 from evenseam.reading.shape import is_long_piece
@@ -35,40 +41,102 @@ class _Drawing:
     """False when something about the drawing was reported."""
 
 
+_Key: TypeAlias = tuple[int | str | tuple[tuple[str, str], ...], ...]
+
+
 @dataclass(slots=True)
 class Drawings:
     """Drawings read so far, so that each is checked once however many sizes use it."""
 
-    known: dict[tuple[int, ...], _Drawing | None] = field(default_factory=dict)
+    texts: MappingOf[str, SourceText] = field(default_factory=dict)
+    """Of the SVG drawings beside the pattern file, by file name."""
+    known: dict[_Key, _Drawing | None] = field(default_factory=dict)
     kept: list[Node | None] = field(default_factory=list)
     """The nodes themselves, so that an identity in the keys is never given to another node."""
 
 
-def read_block(reader: Reader, entry: Entry, drawings: Drawings) -> Block | None:
-    """Return a block, or None when something about it cannot be used; everything wrong is reported."""
+@dataclass(frozen=True, slots=True)
+class _Written:
+    """What a block says about its pieces."""
+
+    shape: str
+    grid: Node | None
+    outline: Node | None
+    pieces: Node | None
+    drawing: Node | None
+    colours: Node | None
+    units: Node | None
+    at: Place
+
+    @property
+    def nodes(self) -> tuple[Node | None, ...]:
+        """What decides how the pieces lie."""
+        return self.grid, self.outline, self.pieces, self.drawing, self.colours, self.units
+
+
+def read_block(reader: Reader, entry: Entry, drawings: Drawings, fabrics: MappingOf[str, str] | None) -> Block | None:
+    """Return a block, or None when something about it cannot be used; everything wrong is reported.
+
+    `fabrics` are the colours of the fabrics by their names; None when they cannot be known.
+    """
     if not isinstance(entry.value, Mapping):
         return None
     entries = Entries(reader, entry.value, BLOCK, entry.key.place)
     name = entries.words("name", spoken(entry.key.text))
     method = entries.choice("method", Method.FOUNDATION.value)
+    shape = entries.choice("shape", "rectangle") or "rectangle"
     size_node = entries.node("finished size")
-    grid_node, outline_node, pieces_node = entries.node("grid"), entries.node("outline"), entries.node("pieces")
+    written = _Written(
+        shape, entries.node("grid"), entries.node("outline"), entries.node("pieces"), entries.node("drawing"),
+        entries.node("colours"), entries.node("units"), entries.at,
+    )  # fmt: skip
+    if not _is_drawn_once(entries, written):
+        return None
     unit = reader.unit_at(size_node.place) if size_node else reader.edition
     size = read_finished_size(size_node, unit, reader.report) if size_node else None
-    drawing = _drawing(grid_node, outline_node, pieces_node, drawings, reader.report)
+    drawing = _drawing(written, drawings, fabrics, reader.report)
     if drawing is None or not _are_defined(reader, drawing.fabrics) or not drawing.is_good:
         return None
     if size is None or size_node is None or method is None:
         return None
     (width, width_place), (height, height_place) = size
-    _check_proportions(width, height, drawing.grid, size_node.place, reader.report)
     id = slug(entry.key.text)
+    finished_width = given(f"{id} block width", width, unit, size_node, width_place)
+    if shape == HEXAGON:
+        if width_place != height_place:
+            message = "a hexagon has one finished size, its width from corner to corner; its height follows"
+            reader.report.add(codes.NOT_A_PAIR, size_node.place, message, "write one length, such as 8")
+            return None
+        finished_height = hexagon_height(id, finished_width)
+    else:
+        _check_proportions(width, height, drawing.grid, size_node.place, reader.report)
+        finished_height = given(f"{id} block height", height, unit, size_node, height_place)
     return Block(
-        id, name,
-        given(f"{id} block width", width, unit, size_node, width_place),
-        given(f"{id} block height", height, unit, size_node, height_place),
+        id, name, finished_width, finished_height,
         *drawing.grid, drawing.outline, drawing.pieces, Method(method), entry.key.place,
     )  # fmt: skip
+
+
+def _is_drawn_once(entries: Entries, written: _Written) -> bool:
+    """Tell whether the block says in exactly one way what its pieces are, and has the grid that goes with it."""
+    report = entries.reader.report
+    ways = {"pieces": written.pieces, "drawing": written.drawing, "units": written.units}
+    found = [(key, node) for key, node in ways.items() if node is not None]
+    if len(found) > 1:
+        (first, one), (second, other) = found[:2]
+        message = f"the block has both {first!r} and {second!r}"
+        label = (Label(_first_sign(one.place), f"{first} stand here"),)
+        report.add(codes.DRAWN_TWICE, _first_sign(other.place), message, "keep one of them", label)
+        return False
+    mapping = entries.mapping
+    if not found and not any(is_misspelt(key, mapping, BLOCK) for key in ways):
+        message = "the block has no 'pieces'"
+        hint = "add 'pieces', such as pieces: - lamp: 3,6 9,6 9,14 3,14; or a 'drawing', or 'units'"
+        report.add(codes.MISSING_KEY, entries.at, message, hint)
+    if written.grid is None and written.units is None and not is_misspelt("grid", mapping, BLOCK):
+        message = "the block has no 'grid'"
+        report.add(codes.MISSING_KEY, entries.at, message, "add 'grid', such as grid: 12 x 18")
+    return bool(found)
 
 
 def _are_defined(reader: Reader, fabrics: tuple[Scalar, ...]) -> bool:
@@ -94,45 +162,149 @@ def _check_proportions(
 
 
 def _drawing(
-    grid_node: Node | None, outline_node: Node | None, pieces_node: Node | None, drawings: Drawings, report: Report
+    written: _Written, drawings: Drawings, fabrics: MappingOf[str, str] | None, report: Report
 ) -> _Drawing | None:
-    nodes = (grid_node, outline_node, pieces_node)
-    key = tuple(id(node) for node in nodes)
+    colours = tuple(sorted((fabrics or {}).items())) if written.drawing is not None else ()
+    key: _Key = (*(id(node) for node in written.nodes), written.shape, colours)
     if key not in drawings.known:
-        drawings.kept.extend(nodes)
-        drawings.known[key] = _read_drawing(grid_node, outline_node, pieces_node, report)
+        drawings.kept.extend(written.nodes)
+        drawings.known[key] = _read_drawing(written, drawings, fabrics, report)
     return drawings.known[key]
 
 
 def _read_drawing(
-    grid_node: Node | None, outline_node: Node | None, pieces_node: Node | None, report: Report
+    written: _Written, drawings: Drawings, fabrics: MappingOf[str, str] | None, report: Report
 ) -> _Drawing | None:
     before = len(report.problems)
-    grid = read_grid_size(grid_node, report) if grid_node else None
-    pieces, are_all = _read_pieces(pieces_node, report)
-    if grid is None or not isinstance(pieces_node, Listing):
-        return None
-    outline = _read_outline(outline_node, grid, report)
+    grid = read_grid_size(written.grid, report) if written.grid else None
+    pieces: list[_ReadPiece]
+    if written.units is not None:
+        made = read_unit_rows(written.units, report)
+        if made is None or (written.grid is not None and grid is None):
+            return None
+        if grid is not None and grid != made.grid and written.grid is not None:
+            message = f"the units make a grid of {made.grid[0]} x {made.grid[1]}"
+            report.add(codes.UNITS_DO_NOT_FIT, written.grid.place, message, "take the grid out: units bring their own")
+            return None
+        grid, are_all, at = made.grid, True, _first_sign(written.units.place)
+        pieces = [(drawn, polygon, word) for drawn, word in made.pieces if (polygon := _of_unit(drawn, report))]
+        outline = _read_outline(written, grid, report)
+    elif written.drawing is not None:
+        if grid is None or fabrics is None or not isinstance(written.drawing, Scalar):
+            return None
+        outline = _read_outline(written, grid, report)
+        drawn_block = _read_svg(written, grid, outline, drawings, fabrics, report)
+        if drawn_block is None or outline is None:
+            return None
+        outline, pieces, are_all, at = drawn_block
+    else:
+        pieces, are_all = _read_pieces(written.pieces, report)
+        if grid is None or not isinstance(written.pieces, Listing):
+            return None
+        outline, at = _read_outline(written, grid, report), _first_sign(written.pieces.place)
     if outline is None:
         return None
-    first_line = replace(pieces_node.place, end_line=pieces_node.place.line, end_column=pieces_node.place.column + 1)
-    check_partition(outline, [(drawn, polygon) for drawn, polygon, _ in pieces], are_all, first_line, report)
-    made = tuple(BlockPiece(drawn.id, slug(word.text), polygon, drawn.place) for drawn, polygon, word in pieces)
-    return _Drawing(grid, outline, made, tuple(word for *_, word in pieces), len(report.problems) == before)
+    check_partition(outline, [(drawn, polygon) for drawn, polygon, _ in pieces], are_all, at, report)
+    made_pieces = tuple(BlockPiece(drawn.id, slug(word.text), polygon, drawn.place) for drawn, polygon, word in pieces)
+    return _Drawing(grid, outline, made_pieces, tuple(word for *_, word in pieces), len(report.problems) == before)
 
 
-def _read_outline(node: Node | None, grid: tuple[Fraction, Fraction], report: Report) -> Polygon | None:
-    whole = Polygon.rectangle(Fraction(0), Fraction(0), *grid)
+_ReadPiece: TypeAlias = tuple[DrawnPiece, Polygon, Scalar]
+
+
+def _of_unit(drawn: DrawnPiece, report: Report) -> Polygon | None:
+    return simple_shape(drawn.points, f"piece {drawn.id}", drawn.place, report)
+
+
+def _read_svg(
+    written: _Written, grid: tuple[Fraction, Fraction], outline: Polygon | None, drawings: Drawings,
+    fabrics: MappingOf[str, str], report: Report,
+) -> tuple[Polygon, list[_ReadPiece], bool, Place] | None:  # fmt: skip
+    """Return outline, pieces, whether these are all, and the place of the drawing."""
+    node = written.drawing
+    if not isinstance(node, Scalar) or outline is None:
+        return None
+    name = node.text.strip()
+    text = drawings.texts.get(name)
+    if text is None:
+        hint = did_you_mean(name, drawings.texts) or (
+            f"there {'are' if len(drawings.texts) > 1 else 'is'} {listed(tuple(drawings.texts))}"
+            if drawings.texts
+            else "save it there as plain SVG, with a name that ends in .svg"
+        )
+        report.add(codes.UNDEFINED_DRAWING, node.place, f"no drawing {shown(name)} lies beside the pattern file", hint)
+        return None
+    palette = Palette(_read_colours(written.colours, report), fabrics)
+    row_height = HEXAGON_ROW if written.shape == HEXAGON else Fraction(1)
+    is_said = written.outline is not None or written.shape == HEXAGON
+    before = len(report.problems)
+    drawn = read_block_drawing(text, Grid(*grid, row_height), palette, outline.corners if is_said else None, report)
+    if drawn is None:
+        _point_from(node, before, report)
+        return None
+    if drawn.outline is not None and not is_said:
+        marked = simple_shape(drawn.outline, "the outline", drawn.place, report)
+        outline = _checked_outline(marked, grid, drawn.place, report) if marked else None
+        if outline is None:
+            return None
+    pieces: list[_ReadPiece] = []
+    are_all = drawn.are_all
+    for number, piece in enumerate(drawn.pieces, start=1):
+        polygon = simple_shape(piece.points, f"piece p{number}", piece.place, report)
+        if polygon is None:
+            are_all = False
+            continue
+        check_convex(polygon, f"piece p{number}", piece.place, report)
+        word = Scalar(piece.fabric, piece.place, is_plain=False)
+        pieces.append((DrawnPiece(f"p{number}", piece.points, piece.place), polygon, word))
+    return outline, pieces, are_all, drawn.place
+
+
+def _point_from(node: Scalar, before: int, report: Report) -> None:
+    """Say of the problems of a drawing which line of the pattern file asks for it."""
+    label = Label(node.place, "the drawing is asked for here")
+    report.problems[before:] = [
+        replace(problem, labels=(*problem.labels, label)) for problem in report.problems[before:]
+    ]
+
+
+def _read_colours(node: Node | None, report: Report) -> dict[str, str]:
+    """Return the fabric words of a table of colours, each colour as #rrggbb."""
+    if not isinstance(node, Mapping):
+        return {}
+    found: dict[str, str] = {}
+    for entry in node.entries:
+        colour = read_paint(entry.key.text).colour
+        if colour is None:
+            message = f"{shown(entry.key.text)} is not a colour"
+            report.add(codes.NOT_A_COLOUR, entry.key.place, message, 'write # and six digits in quotes: "#23465f"')
+        elif isinstance(entry.value, Scalar):
+            found[colour] = entry.value.text.strip()
+    return found
+
+
+def _first_sign(place: Place) -> Place:
+    return replace(place, end_line=place.line, end_column=place.column + 1)
+
+
+def _read_outline(written: _Written, grid: tuple[Fraction, Fraction], report: Report) -> Polygon | None:
+    node = written.outline
+    if node is None and written.shape == HEXAGON:
+        return hexagon(*grid)
     if node is None:
-        return whole
+        return Polygon.rectangle(Fraction(0), Fraction(0), *grid)
     points = read_corners(node, report)
     polygon = simple_shape(points, "the outline", node.place, report) if points else None
-    if polygon is None:
-        return None
+    return _checked_outline(polygon, grid, node.place, report) if polygon else None
+
+
+def _checked_outline(polygon: Polygon, grid: tuple[Fraction, Fraction], place: Place, report: Report) -> Polygon | None:
+    """Return an outline that bends nowhere inward and reaches all four sides of the grid."""
+    whole = Polygon.rectangle(Fraction(0), Fraction(0), *grid)
     if not polygon.is_convex:
         report.add(
             codes.OUTLINE_NOT_CONVEX,
-            node.place,
+            place,
             "the outline bends inward",
             "make the block larger, or two blocks of it",
         )
@@ -141,7 +313,7 @@ def _read_outline(node: Node | None, grid: tuple[Fraction, Fraction], report: Re
         message = f"the outline does not reach all four sides of the grid, {grid[0]} x {grid[1]}"
         report.add(
             codes.OUTLINE_OFF_GRID,
-            node.place,
+            place,
             message,
             "the finished size is that of the grid: let the outline touch each side, and cross none",
         )

@@ -56,6 +56,10 @@ UNUSED_BLOCK = Code(311, "unused-block", Severity.WARNING)
 CHANGES_NOT_NEWEST_FIRST = Code(312, "changes-not-newest-first")
 SAME_SIZE_TWICE = Code(313, "same-size-twice", Severity.WARNING)
 BLOCK_PROPORTIONS_DIFFER = Code(314, "block-proportions-differ", Severity.WARNING)
+UNDEFINED_DRAWING = Code(315, "undefined-drawing")
+DRAWN_TWICE = Code(316, "drawn-twice")
+NOT_A_UNIT = Code(317, "not-a-unit")
+UNITS_DO_NOT_FIT = Code(318, "units-do-not-fit")
 
 # 33x: the drawing of a block.
 TOO_FEW_CORNERS = Code(330, "too-few-corners")

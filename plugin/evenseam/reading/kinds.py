@@ -95,6 +95,11 @@ class BlockPlacement:
 
 
 @dataclass(frozen=True, slots=True)
+class NamedUnit:
+    """A unit of a block, such as "half-square sea/fog turned 90"."""
+
+
+@dataclass(frozen=True, slots=True)
 class Field:
     """One key of a mapping."""
 
@@ -201,9 +206,9 @@ class FormatNumber:
 
 Kind: TypeAlias = Union[
     Words, Markdown, Length, Stated, Count, Choice, YesNo, Colour, Date, FinishedSize, GridSize, Corners, FabricName,
-    BlockName, BlockPlacement, Record, Variants, Table, Items, Piece, Editions, FormatNumber,
+    BlockName, BlockPlacement, NamedUnit, Record, Variants, Table, Items, Piece, Editions, FormatNumber,
 ]  # fmt: skip
 Leaf: TypeAlias = Union[
     Words, Markdown, Length, Stated, Count, Choice, YesNo, Colour, Date, FinishedSize, GridSize, Corners, FabricName,
-    BlockName, BlockPlacement, FormatNumber,
+    BlockName, BlockPlacement, NamedUnit, FormatNumber,
 ]  # fmt: skip

@@ -15,8 +15,10 @@ from evenseam.reading.kinds import (
     GridSize,
     Items,
     Length,
+    NamedUnit,
     Piece,
     Record,
+    Table,
     Variants,
     Words,
     YesNo,
@@ -85,17 +87,49 @@ BLOCK = Record(
             "How it is sewn: on printed foundations, or from pieces cut with ruler and rotary cutter.",
             "foundation", "foundation",
         ),
-        Field("grid", GridSize(), "The squares of the drawing, across x down.", "", "12 x 18", is_required=True),
+        Field(
+            "shape", Choice(("rectangle", "hexagon")),
+            "A hexagon lies on a point, its finished size is its width from corner to corner, and its grid is one of "
+            "triangles: rows are so high that the triangles have equal sides.",
+            "rectangle", "hexagon",
+        ),
+        Field(
+            "grid", GridSize(),
+            "The squares of the drawing, across x down. Needed with `pieces` and `drawing`.", "", "12 x 18",
+        ),
         Field(
             "outline", Corners(),
-            "The corners of a block that is no rectangle, such as a hexagon. No corner may bend inward.",
+            "The corners of a block that is no rectangle, such as a kite. No corner may bend inward.",
             "the whole grid", '"3,0 9,0 12,5 9,10 3,10 0,5"',
         ),
         Field(
             "pieces", Items(Piece(PIECE), "piece", 300),
             "The pieces that fill the block, each as `fabric: corners`.",
-            "", "- lamp: 3,6 9,6 9,14 3,14", is_required=True,
+            "", "- lamp: 3,6 9,6 9,14 3,14",
         ),
+        Field(
+            "drawing", Words(80),
+            "In place of `pieces`: the name of an SVG drawing in the pattern's folder. Each piece is a closed shape, "
+            "or the seams are a net of lines; the fill says the fabric.",
+            "", "lantern.svg",
+        ),
+        Field(
+            "colours", Table(FabricName(), "colour", 60),
+            "For a drawing: which colour in it is which fabric, where the colour is not the fabric's own.",
+            "the colours of the fabrics", '{"#dfe3e0": fog}',
+        ),
+        Field(
+            "units", Items(Items(NamedUnit(), "unit", MOST_ROWS), "row", MOST_ROWS),
+            "In place of `pieces`: rows of named units, from the top; each is a square of the grid unless its size "
+            "stands before it. square a; rectangle a; half-square a/b; quarter-square a/b/c/d; geese a/b; square in a "
+            "square a/b; snowball a/b; snowball corner a/b; each may be turned 90, 180 or 270.",
+            "", "[[half-square sea/fog, square fog], [geese sea/fog]]",
+        ),
+    ),
+    supersedes=(
+        ("pieces", ("drawing", "colours", "units")),
+        ("drawing", ("pieces", "units")),
+        ("units", ("pieces", "drawing", "colours", "grid")),
     ),
 )  # fmt: skip
 

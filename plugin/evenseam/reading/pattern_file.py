@@ -26,8 +26,8 @@ def read_pattern(
 ) -> Outcome[Pattern]:
     """Read a pattern file and check everything that can be known without working out sizes.
 
-    `slug_` is the name of the pattern's folder. `drawings` are the texts beside the file, by file name; format 1 has
-    no key that names one yet. There is no value when there is an error.
+    `slug_` is the name of the pattern's folder. `drawings` are the texts beside the file, by file name; no other file
+    can be named. There is no value when there is an error.
     """
     parsed = parse_tree(source)
     report = Report(list(parsed.problems))
@@ -38,7 +38,7 @@ def read_pattern(
         return Outcome(None, report.as_tuple())
     drafted = _drafted(tree)
     check_shape(tree, PATTERN, drafted, report)
-    pattern = _read_whole(slug_, source, tree, drafted, report)
+    pattern = _read_whole(slug_, source, tree, drafted, drawings, report)
     return Outcome(None if report.has_errors() else pattern, report.as_tuple())
 
 
@@ -47,7 +47,9 @@ def _drafted(tree: Mapping) -> Unit:
     return UNIT_OF_WORD.get(word.text.strip(), Unit.INCH) if isinstance(word, Scalar) else Unit.INCH
 
 
-def _read_whole(slug_: str, source: SourceText, tree: Mapping, drafted: Unit, report: Report) -> Pattern:
+def _read_whole(
+    slug_: str, source: SourceText, tree: Mapping, drafted: Unit, drawings: MappingOf[str, SourceText], report: Report
+) -> Pattern:
     start = Place(source.name, tree.place.line, tree.place.column, tree.place.line, tree.place.column + 1)
     entries = Entries(Reader(report, drafted, drafted), tree, PATTERN, start)
     entries.get("format")
@@ -56,7 +58,7 @@ def _read_whole(slug_: str, source: SourceText, tree: Mapping, drafted: Unit, re
     changes = _read_changes(entries)
     _check_version(tree, version, changes, report)
     sizes = read_sizes(entries)
-    projects = read_projects(tree, sizes, drafted, start, report)
+    projects = read_projects(tree, sizes, drafted, start, drawings, report)
     # Told once for the whole only where every size tells the same; a size may tell it otherwise.
     introductions = {project.introduction for project in projects}
     return Pattern(

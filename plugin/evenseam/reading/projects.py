@@ -22,7 +22,7 @@ def read_project(reader: Reader, size: Entry, tree: Mapping, drawings: Drawings)
     """Return the project, or None when a part of it cannot be used; everything wrong is reported."""
     entries = Entries(reader, tree, SIZE, size.key.place)
     fabrics = _read_fabrics(reader, entries.get("fabrics"))
-    blocks = _read_blocks(reader, entries.get("blocks"), drawings)
+    blocks = _read_blocks(reader, entries.get("blocks"), drawings, fabrics)
     seam = _seam_allowance(entries)
     usable_width = entries.length("usable width", "usable width", defaults.USABLE_WIDTH)
     margin = entries.length("patch margin", "patch margin", defaults.PATCH_MARGIN)
@@ -77,12 +77,16 @@ def _read_fabrics(reader: Reader, entry: Entry | None) -> tuple[Fabric, ...] | N
     return tuple(fabrics) if len(fabrics) == len(reader.fabrics) else None
 
 
-def _read_blocks(reader: Reader, entry: Entry | None, drawings: Drawings) -> tuple[Block, ...] | None:
+def _read_blocks(
+    reader: Reader, entry: Entry | None, drawings: Drawings, fabrics: tuple[Fabric, ...] | None
+) -> tuple[Block, ...] | None:
     if entry is None or not isinstance(entry.value, Mapping):
         return None
     kept = distinct(entry.value.entries, "block", reader.report)
     reader.blocks = {each.key.text: each.key for each in kept}
-    blocks = [read_block(reader, each, drawings) for each in kept]
+    colours = {fabric.id: fabric.colour for fabric in fabrics or ()}
+    names = {name: colours[slug(name)] for name in reader.fabrics or () if slug(name) in colours}
+    blocks = [read_block(reader, each, drawings, names if fabrics is not None else None) for each in kept]
     return tuple(block for block in blocks if block is not None) if None not in blocks else None
 
 

@@ -24,6 +24,7 @@ from evenseam.reading.kinds import (
     Kind,
     Length,
     Markdown,
+    NamedUnit,
     Piece,
     Record,
     Stated,
@@ -151,7 +152,7 @@ def _leaf(kind: Kind) -> Schema:
     match kind:
         case Words() | Markdown():
             return {"type": ["string", "number"], "minLength": 1}
-        case FabricName() | BlockName() | BlockPlacement():
+        case FabricName() | BlockName() | BlockPlacement() | NamedUnit():
             return {"type": ["string", "number"], "minLength": 1}
         case Length():
             number = {} if kind.may_be_negative else {"minimum": 0} if kind.may_be_zero else {"exclusiveMinimum": 0}

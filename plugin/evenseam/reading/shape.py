@@ -28,6 +28,7 @@ from evenseam.reading.kinds import (
     Leaf,
     Length,
     Markdown,
+    NamedUnit,
     Piece,
     Record,
     Stated,
@@ -50,6 +51,7 @@ from evenseam.reading.leaves import (
     shown,
 )
 from evenseam.reading.lengths import read_finished_size, read_length, read_stated
+from evenseam.reading.named_units import read_unit
 from evenseam.reading.part_keys import PIECE, UNITS
 from evenseam.reading.tree import Entry, Listing, Mapping, Node, Scalar, is_none
 
@@ -257,6 +259,8 @@ def _check_leaf(node: Node, kind: Leaf, unit: Unit, report: Report) -> None:
             read_words(node, Words(60), report)
         case BlockPlacement():
             read_placement(node, report)
+        case NamedUnit():
+            read_unit(node, report)
         case FormatNumber():
             _check_format(node, report)
 

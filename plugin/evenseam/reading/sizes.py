@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from collections.abc import Mapping as MappingOf
 from dataclasses import dataclass, replace
 from functools import cached_property
 
 from evenseam.exact import Unit
 from evenseam.pattern import Project
-from evenseam.problems import Label, Place, Report
+from evenseam.problems import Label, Place, Report, SourceText
 from evenseam.reading import codes
 from evenseam.reading.blocks import Drawings
 from evenseam.reading.entries import Entries, Reader, distinct
@@ -39,16 +40,21 @@ def read_sizes(entries: Entries) -> tuple[Entry, ...]:
 
 
 def read_projects(
-    tree: Mapping, sizes: tuple[Entry, ...], drafted: Unit, start: Place, report: Report
+    tree: Mapping,
+    sizes: tuple[Entry, ...],
+    drafted: Unit,
+    start: Place,
+    texts: MappingOf[str, SourceText],
+    report: Report,
 ) -> tuple[Project, ...]:
     """Return the projects in the order of the file, for each size the drafted edition first.
 
-    `start` is the place to point at for what the whole file lacks.
+    `start` is the place to point at for what the whole file lacks, `texts` are the drawings beside the file.
     """
     own = {field.key for field in SIZE.fields if not field.of_a_size}
     base = Mapping(tuple(entry for entry in tree.entries if entry.key.text in own), tree.place)
     told = _report_missing_everywhere(base, sizes, start, report)
-    drawings = Drawings()
+    drawings = Drawings(texts)
     used_fabrics: set[str] = set()
     used_blocks: set[str] = set()
     guesses: dict[str, str] = {}
