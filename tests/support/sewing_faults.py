@@ -11,9 +11,12 @@ from dataclasses import dataclass, fields, replace
 from fractions import Fraction
 from typing import Any
 
+from evenseam.geometry import Point, Polygon
 from evenseam.pattern import BATTING, Cut, CutList, CutShape, Operation, PatchUse, Program, Project, Quantity, Run, Step
 
 WORDS = {"press", "kind", "section", "label", "opening_edge"}
+NOT_SQUARED = {CutShape.HALF_SQUARE_TRIANGLE, CutShape.QUARTER_SQUARE_TRIANGLE, CutShape.TEMPLATE}
+"""Cuts that are not used as the square or rectangle they are cut from."""
 
 
 @dataclass(frozen=True)
@@ -48,9 +51,15 @@ def wrong_cuts(project: Project, cut: Cut) -> Iterator[tuple[str, tuple[Cut, ...
     for material in (*(fabric.id for fabric in project.fabrics), BATTING):
         if material != cut.material:
             yield f"from {material}", (replace(cut, material=material),)
-    for shape in (CutShape.HALF_SQUARE_TRIANGLE, CutShape.BINDING, CutShape.BIAS_BINDING):
+    for shape in (
+        CutShape.HALF_SQUARE_TRIANGLE, CutShape.QUARTER_SQUARE_TRIANGLE, CutShape.BINDING, CutShape.BIAS_BINDING,
+        *((CutShape.SQUARE,) if cut.shape in NOT_SQUARED else (CutShape.TEMPLATE,)),
+    ):  # fmt: skip
         if shape is not cut.shape:
             yield f"as a {shape.value}", (replace(cut, shape=shape),)
+    if cut.outline is not None:
+        for wrong in wrong_outlines(cut.outline, mark):
+            yield "with another outline", (replace(cut, outline=wrong),)
     is_seen = cut.part.startswith(("block:", "border:", "sashing"))
     if is_seen and any(fabric.id == cut.material and fabric.is_directional for fabric in project.fabrics):
         yield "with its print lying down", (replace(cut, is_upright=False),)
@@ -58,6 +67,17 @@ def wrong_cuts(project: Project, cut: Cut) -> Iterator[tuple[str, tuple[Cut, ...
         yield "joined with another seam", (replace(cut, join_seam=_moved(cut.join_seam, mark)),)
     yield "twice", (cut, cut)
     yield "missing", ()
+
+
+def wrong_outlines(outline: Polygon, mark: Fraction) -> Iterator[Polygon]:
+    """Yield a template with one corner out of place, a mark across or down, and the template's mirror image."""
+    for index, corner in enumerate(outline.corners):
+        for step in (Point(mark, Fraction(0)), Point(Fraction(0), mark)):
+            yield Polygon(_with(outline.corners, index, corner + step))
+    _, _, right, _ = outline.bounds
+    mirrored = Polygon(tuple(Point(right - corner.x, corner.y) for corner in outline.corners)).clockwise()
+    if len(outline.corners) == 3:
+        yield mirrored
 
 
 def wrong_steps(project: Project, step: Step, names: list[str]) -> Iterator[tuple[str, tuple[Step, ...]]]:

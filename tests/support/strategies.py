@@ -72,6 +72,41 @@ def guillotine_pieces(draw: st.DrawFn, width: int, height: int, upright: bool = 
 
 
 @st.composite
+def rotary_pieces(draw: st.DrawFn, width: int, height: int) -> tuple[Polygon, ...]:
+    """Return squares and rectangles that fill a rectangle, some of them units of triangles.
+
+    Squares may be two half-square or four quarter-square triangles, or a square set on its corner with four corners;
+    rectangles twice as long as wide may be flying geese, and others two triangles of no simple shape.
+    """
+    pieces: list[Polygon] = []
+    for box in draw(guillotine_pieces(width, height, upright=True)):
+        one, two, three, four = box.corners
+        across, down = two.x - one.x, four.y - one.y
+        top, right, bottom, left = (_middle(*edge) for edge in box.edges)
+        middle = _middle(one, three)
+        half = [[(one, two, four), (two, three, four)], [(one, two, three), (one, three, four)]]
+        units: list[list[tuple[Point, ...]]]
+        if across == down:
+            quarter = [(one, two, middle), (two, three, middle), (three, four, middle), (four, one, middle)]
+            corners = [(one, top, left), (top, two, right), (right, three, bottom), (bottom, four, left)]
+            units = [*half, quarter, quarter, [(top, right, bottom, left), *corners]]
+        elif across == 2 * down:
+            units = [[(one, two, bottom), (two, three, bottom), (one, bottom, four)], half[0]]
+        elif down == 2 * across:
+            units = [[(one, right, four), (one, two, right), (right, three, four)], half[1]]
+        else:
+            units = half
+        chosen = draw(st.integers(-1, len(units) - 1))
+        pieces += [box] if chosen < 0 else [Polygon(corners).clockwise() for corners in units[chosen]]
+    return tuple(pieces)
+
+
+def _middle(start: Point, end: Point) -> Point:
+    half = Fraction(1, 2)
+    return (start + end).scaled(half, half)
+
+
+@st.composite
 def _slanted_cut(draw: st.DrawFn, piece: Polygon) -> list[Polygon]:
     """Cut a convex polygon between two of its corners or quarter points; nothing is cut if they are on one edge."""
     corners = piece.corners
@@ -113,7 +148,7 @@ def _without_doubles(corners: tuple[Point, ...]) -> tuple[Point, ...]:
 def blocks(draw: st.DrawFn, id: str, unit: Unit, grid: tuple[int, int], cell: Fraction, method: Method) -> Block:
     """Return a block with square grid cells of a stated finished size."""
     across, down = grid
-    outlines = draw(guillotine_pieces(across, down, upright=method is Method.ROTARY))
+    outlines = draw(rotary_pieces(across, down) if method is Method.ROTARY else guillotine_pieces(across, down))
     pieces = tuple(
         BlockPiece(f"p{number}", draw(_FABRIC_IDS), outline) for number, outline in enumerate(outlines, start=1)
     )

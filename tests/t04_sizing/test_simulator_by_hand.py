@@ -45,6 +45,7 @@ from evenseam.pattern import (
     SquareUp,
     Step,
     Topstitch,
+    TrimPart,
     TurnOut,
 )
 from evenseam.problems import Severity
@@ -318,6 +319,8 @@ def triangles(finished: str, square: str, shape: CutShape) -> tuple[Project, Cut
             JoinPieces("tern", "part-0", ("p1", "p2"), "part-1", ("p3", "p4"), Press.OPEN),
         ]
     steps = [step(f"part-{index}", operation) for index, operation in enumerate(joined)]
+    whole = tuple(piece.id for piece in corners)
+    steps.append(step("tern-block", TrimPart("tern", steps[-1].makes, whole, project.seam_allowance)))
     layers = LayerTurned(
         steps[-1].makes, "backing", "batting", length("seam", "1/4"), length("opening", "1/2"), "bottom"
     )

@@ -288,6 +288,7 @@ CASES: dict[str, tuple[Project, CutList, Program]] = {
 }  # fmt: skip
 ELSEWHERE = {
     "patch-too-small", "patch-too-large", "patch-off-grid", "binding-too-narrow", "binding-barely-reaches",
+    "unit-not-trimmed", "units-differ",
 }  # fmt: skip
 """Told in the tests of projects written down by hand."""
 

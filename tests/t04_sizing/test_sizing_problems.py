@@ -54,14 +54,6 @@ def _mitred() -> Project:
     return replace(MUG_RUG, borders=(replace(MUG_RUG.borders[0], corners=BorderCorners.MITRED, place=PLACE),))
 
 
-def _slanted_rotary() -> Project:
-    pieces = (
-        BlockPiece("left", "fog", polygon("0,0 1,0 0,1"), PLACE),
-        BlockPiece("right", "sea", polygon("1,0 1,1 0,1"), PLACE),
-    )
-    return plain_top("10", "10", blocks=(replace(plain_block(Fraction(6), Fraction(6)), pieces=pieces),))
-
-
 def _too_large() -> Project:
     return replace(LAP_QUILT, arrangement=replace(grid(16, 23), place=PLACE), borders=())
 
@@ -119,7 +111,6 @@ def _useless_sashing() -> Project:
 CASES = [
     ("not-yet", _on_point(), "on point", "straight"),
     ("not-yet", _mitred(), "inner border", "butted"),
-    ("not-yet", _slanted_rotary(), "piece left", "foundation"),
     ("project-too-large", _too_large(), "144 1/2 in", "narrower"),
     ("too-many-blocks", _too_many(), "2050", "fewer"),
     ("blocks-do-not-fit", _unequal(), "Buoy stands 4 in × 9 in", "one size"),
@@ -161,12 +152,6 @@ def test_ceiling_is_the_same_in_centimetres() -> None:
     assert [problem.message for problem in found] == [
         "the finished height is 361.5 cm; at most 355.6 cm can be planned"
     ]
-
-
-def test_every_slanted_piece_is_named() -> None:
-    assert [problem.message.split(" of ")[0] for problem in _found(_slanted_rotary(), "not-yet")] == [
-        "piece left", "piece right",
-    ]  # fmt: skip
 
 
 def test_all_mistakes_are_told_at_once() -> None:
