@@ -164,7 +164,7 @@ class TestTrueScale:
     def test_the_test_squares_are_true(self, site, name, paper, width, height):
         (file,) = [file for file in site.files if file.path == f"patterns/low-tide/{name}-{paper}.pdf"]
         with pdfplumber.open(file.stored) as pdf:
-            sheets = [page for page in pdf.pages if "Print at 100" in (page.extract_text() or "")]
+            sheets = [page for page in pdf.pages[-3:] if "Print at 100" in (page.extract_text() or "")]
             assert sheets
             for page in sheets:
                 assert (page.width, page.height) == pytest.approx((width, height), abs=0.01)
@@ -176,7 +176,7 @@ class TestTrueScale:
         """The hull is drawn 8 of 8 squares wide on a block of 6 in: its longest line is 6 in."""
         (file,) = [file for file in site.files if file.path == "patterns/low-tide/mug-rug-inches-letter.pdf"]
         with pdfplumber.open(file.stored) as pdf:
-            page = next(page for page in pdf.pages if "Print at 100" in (page.extract_text() or ""))
+            page = next(page for page in pdf.pages[-3:] if "Print at 100" in (page.extract_text() or ""))
             lengths = [
                 max(float(line["width"]), float(line["height"])) for line in (*page.lines, *page.curves, *page.rects)
             ]
@@ -201,14 +201,14 @@ class TestTwice:
 
     @pytest.mark.parametrize("damage", [b"", b"<p>something else</p>"])
     @pytest.mark.parametrize("kind", ["made", "bytes"])
-    def test_a_damaged_cache_is_made_anew(self, site, exported, tmp_path, damage, kind):
-        build_site(SOURCES, SiteOptions(), Cache(tmp_path / "cache"), processes=1)
+    def test_a_damaged_cache_is_made_anew(self, tmp_path, damage, kind):
+        sources, options = (source("low-tide", SMALL), SOURCES[1]), SiteOptions(papers=("a4",))
+        export(build_site(sources, options, Cache(tmp_path / "cache"), processes=1), tmp_path / "first")
         for path in (tmp_path / "cache" / kind).rglob("*"):
             if path.is_file():
                 path.write_bytes(damage)
-        again = build_site(SOURCES, SiteOptions(), Cache(tmp_path / "cache"), processes=1)
-        export(again, tmp_path / "out")
-        assert tree(tmp_path / "out") == tree(exported)
+        export(build_site(sources, options, Cache(tmp_path / "cache"), processes=1), tmp_path / "second")
+        assert tree(tmp_path / "first") == tree(tmp_path / "second")
 
     def test_keys_tell_texts_apart(self):
         assert len({key_of("ab", "c"), key_of("a", "bc"), key_of("abc"), key_of("", "abc"), key_of("abc", "")}) == 5
