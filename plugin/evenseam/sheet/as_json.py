@@ -9,6 +9,7 @@ from evenseam.exact import Number, Unit, format_number
 from evenseam.pattern import Assumed, Cut, Derived, Given, Quantity, equation
 from evenseam.piecing import PiecedBlock
 from evenseam.sheet.pattern_sheet import PatternSheet
+from evenseam.sizing import UnitMethod
 
 FORMAT = 1
 """Raised when a field changes its meaning; new fields do not raise it."""
@@ -44,6 +45,7 @@ def sheet_as_json(sheet: PatternSheet) -> dict[str, Any]:
         ],
         "fabrics": [_material(material, unit) for material in sheet.materials],
         "figures": {name: figure_as_json(quantity) for name, quantity in sheet.figures},
+        "unit_methods": [_method(method) for method in sheet.methods],
         "warnings": [f"{problem.place or ''}: {problem.message}".lstrip(": ") for problem in sheet.warnings],
     }
 
@@ -76,6 +78,20 @@ def _cut(cut: Cut) -> dict[str, Any]:
         "part": cut.part,
         "print_upright": cut.is_upright,
         "why": {"width": equation(cut.width), "height": equation(cut.height)},
+    }
+
+
+def _method(method: UnitMethod) -> dict[str, Any]:
+    return {
+        "kind": method.kind.value,
+        "block": method.block,
+        "units": method.units.whole,
+        "squares": [
+            {"fabric": square.fabric, "side": square.side.number, "count": square.count.whole}
+            for square in method.squares
+        ],
+        "trim_to": {"width": method.width.number, "height": method.height.number},
+        "instead_of": list(method.steps),
     }
 
 

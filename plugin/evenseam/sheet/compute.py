@@ -6,7 +6,7 @@ from evenseam.cutting import plan_cutting
 from evenseam.pattern import Pattern, Project
 from evenseam.problems import Outcome, Problem, Report, Severity
 from evenseam.sheet.pattern_sheet import PatternSheet
-from evenseam.sizing import assembly_program, cut_list, sew, size_project
+from evenseam.sizing import assembly_program, cut_list, sew, size_project, unit_methods
 
 
 def compute_sheet(pattern: Pattern, project: Project) -> Outcome[PatternSheet]:
@@ -25,7 +25,9 @@ def compute_sheet(pattern: Pattern, project: Project) -> Outcome[PatternSheet]:
     problems = _once((*sized.problems, *sewn.problems, *planned.problems))
     if sewn.value is None or planned.value is None or any(p.severity is Severity.ERROR for p in problems):
         return Outcome(None, problems)
-    return Outcome(PatternSheet(pattern, sized.value, cuts, program, sewn.value, planned.value, problems), problems)
+    methods = unit_methods(sized.value)
+    sheet = PatternSheet(pattern, sized.value, cuts, program, sewn.value, planned.value, problems, methods)
+    return Outcome(sheet, problems)
 
 
 def compute_sheets(pattern: Pattern) -> tuple[Outcome[PatternSheet], ...]:

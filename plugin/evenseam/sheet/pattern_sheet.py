@@ -8,7 +8,7 @@ from evenseam.cutting import Material
 from evenseam.pattern import CutList, Pattern, Program, Project, Quantity
 from evenseam.piecing import PiecedBlock
 from evenseam.problems import Problem
-from evenseam.sizing import SewingLog, SizedProject
+from evenseam.sizing import SewingLog, SizedProject, UnitMethod
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,6 +24,8 @@ class PatternSheet:
     materials: tuple[Material, ...]
     """Fabrics in the pattern's order, then batting."""
     warnings: tuple[Problem, ...]
+    methods: tuple[UnitMethod, ...] = ()
+    """Other ways to sew units of triangles, offered where there are enough of them."""
 
     @property
     def project(self) -> Project:

@@ -6,15 +6,20 @@ from evenseam.sizing.redraft import redraft
 from evenseam.sizing.simulator import sew
 from evenseam.sizing.size import size_project
 from evenseam.sizing.sized import Measurement, Placed, SewingLog, SizedProject
+from evenseam.sizing.unit_methods import UnitMethod, UnitMethodKind, WholeSquares, unit_methods
 
 __all__ = [
     "Measurement",
     "Placed",
     "SewingLog",
     "SizedProject",
+    "UnitMethod",
+    "UnitMethodKind",
+    "WholeSquares",
     "assembly_program",
     "cut_list",
     "redraft",
     "sew",
     "size_project",
+    "unit_methods",
 ]

@@ -8,7 +8,7 @@ from evenseam.piecing import PiecedBlock, SectionJoin
 from evenseam.sizing.block_cuts import cut_groups, cuts_by_piece
 from evenseam.sizing.ledger import named_after
 from evenseam.sizing.rotary import is_upright_rectangle
-from evenseam.sizing.rotary_units import RotaryUnits
+from evenseam.sizing.rotary_units import RotaryUnits, part_slug
 from evenseam.sizing.sized import SizedProject
 
 
@@ -37,8 +37,8 @@ def block_steps(sized: SizedProject, pieced: PiecedBlock) -> tuple[list[Step], s
     outlines = {section.name: section.outline for section in pieced.sections}
     for join in pieced.joins:
         is_last = join is pieced.joins[-1]
-        makes = whole if is_last else f"{block.id}-{_slug(join.makes)}"
-        id = f"join-{block.id}-{_slug(join.makes)}"
+        makes = whole if is_last else part_slug(block.id, join.makes)
+        id = f"join-{part_slug(block.id, join.makes)}"
         outlines[join.makes] = _together(block, join)
         measures = _measured(sized, block, join.makes, outlines[join.makes])
         operation = JoinPieces(
@@ -60,11 +60,11 @@ def _rotary_steps(
     parts = {section.name: cuts[section.pieces[0].piece] for section in pieced.sections}
     for name, unit in found.used.items():
         is_whole = unit is found.units[-1]
-        parts[name] = f"{block.id}-block" if is_whole else f"{block.id}-{_slug(unit.join.makes)}"
+        parts[name] = f"{block.id}-block" if is_whole else part_slug(block.id, unit.join.makes)
     steps: list[Step] = []
     for unit in found.units:
         join, times = unit.join, blocks * unit.in_block
-        makes, slug = parts[join.makes], f"{block.id}-{_slug(join.makes)}"
+        makes, slug = parts[join.makes], part_slug(block.id, join.makes)
         outline = _together(block, join)
         measures = _measured(sized, block, join.makes, outline)
         operation = JoinPieces(
@@ -79,10 +79,6 @@ def _rotary_steps(
         trim = TrimPart(block.id, untrimmed, unit.pieces, sized.project.seam_allowance)
         steps.append(Step(f"trim-{slug}", trim, makes, times, measures))
     return steps, parts[pieced.joins[-1].makes]
-
-
-def _slug(name: str) -> str:
-    return "-".join("".join(sign if sign.isalnum() else " " for sign in name.lower()).split())
 
 
 def _together(block: Block, join: SectionJoin) -> Polygon:

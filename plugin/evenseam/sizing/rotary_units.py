@@ -189,6 +189,12 @@ def _square_length(edge: tuple[Point, Point]) -> object:
     return step.dot(step)
 
 
+def part_slug(block: str, makes: str) -> str:
+    """Return what a part of a block is called in ids: lantern-a-b for A+B."""
+    words = "".join(sign if sign.isalnum() else " " for sign in makes.lower()).split()
+    return "-".join([block, *words])
+
+
 def canonical(outline: Polygon, *, may_turn: bool) -> tuple[tuple[object, object], ...]:
     """Return corners that are the same for shapes that are the same, turned by quarters or not."""
     found = []

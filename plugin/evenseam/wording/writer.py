@@ -38,6 +38,7 @@ from evenseam.wording.materials_words import fabric_cutting, swatches
 from evenseam.wording.scribe import Scribe
 from evenseam.wording.step_words import StepWords
 from evenseam.wording.tree import parse_ours, plain_text
+from evenseam.wording.unit_method_words import method_values
 from evenseam.wording.working_figures import print_marks, seam_test
 from evenseam.wording.workpieces import TRIANGLES, Workpieces
 
@@ -268,7 +269,14 @@ def _group_opening(scribe: Scribe, group: str) -> tuple[Block, ...]:
             Picture(names[part.name], part.title, part.description) if isinstance(part, Picture) else part
             for part in opening
         ),
+        *_other_ways(scribe, id),
     )
+
+
+def _other_ways(scribe: Scribe, block: str) -> tuple[Block, ...]:
+    """Return the ways to sew several equal units of a block at once; nothing where there are none."""
+    methods = method_values(scribe, block)
+    return scribe.blocks("sections/unit_methods", {"methods": methods}) if methods else ()
 
 
 def _usual(scribe: Scribe) -> tuple[Block, ...]:

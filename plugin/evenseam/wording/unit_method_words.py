@@ -1,0 +1,56 @@
+"""Ways to sew several units at once, as values for their template."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import Any
+
+from evenseam.pattern import fabric_letters
+from evenseam.sizing import UnitMethod, UnitMethodKind
+from evenseam.wording.marked import Markdown, escape
+from evenseam.wording.scribe import Scribe
+
+_KEYS = {
+    UnitMethodKind.TWO_HALF_SQUARE: "two half",
+    UnitMethodKind.EIGHT_HALF_SQUARE: "eight half",
+    UnitMethodKind.FOUR_GEESE: "geese",
+    UnitMethodKind.TWO_QUARTER_SQUARE: "two quarter",
+    UnitMethodKind.FOUR_QUARTER_SQUARE: "four quarter",
+}
+
+
+def method_values(scribe: Scribe, block: str) -> list[dict[str, Any]]:
+    """Return what is said of each way to make the units of one block."""
+    return [_values(scribe, method) for method in scribe.sheet.methods if method.block == block]
+
+
+def _values(scribe: Scribe, method: UnitMethod) -> dict[str, Any]:
+    project = scribe.sheet.project
+    letters = fabric_letters(project.fabrics)
+    key = _KEYS[method.kind]
+    title = scribe.language.word("unit_methods", key.replace(" ", "_")).replace(
+        "{letters}", escape("+".join(method.labels))
+    )
+    return {
+        "kind": key,
+        "title": Markdown(title),
+        "steps": _steps(scribe, method.steps),
+        "units": method.units.whole,
+        "squares": [
+            {
+                "fabric": project.fabric(square.fabric).name,
+                "letter": letters[square.fabric],
+                "side": square.side,
+                "count": square.count.whole,
+            }
+            for square in method.squares
+        ],
+        "width": method.width,
+        "height": method.height,
+    }
+
+
+def _steps(scribe: Scribe, ids: Sequence[str]) -> Markdown:
+    """Return the numbers of steps: step 3, or steps 1, 2 and 3."""
+    numbers = [str(n) for n, step in enumerate(scribe.sheet.program.steps, start=1) if step.id in ids]
+    return Markdown(f"{scribe.language.noun('step', len(numbers))} {scribe.language.listed(numbers)}")
