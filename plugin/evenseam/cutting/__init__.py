@@ -15,7 +15,8 @@ from evenseam.cutting.plan import (
     PlannedStrip,
     SubcutLine,
 )
-from evenseam.cutting.planning import plan_cutting, plan_usual_widths
+from evenseam.cutting.planning import plan_cutting, plan_usual_widths, usual_widths
+from evenseam.cutting.ways_to_buy import OtherWidth, WaysToBuy, ways_to_buy
 
 __all__ = [
     "Alternative",
@@ -28,15 +29,19 @@ __all__ = [
     "CuttingPlan",
     "JoinedPieces",
     "Material",
+    "OtherWidth",
     "Packaged",
     "PiecesPlan",
     "PlannedPiece",
     "PlannedStrip",
     "SubcutLine",
+    "WaysToBuy",
     "cloth_piece",
     "cloth_piece_names",
     "plan_cutting",
     "plan_pieces",
     "plan_usual_widths",
     "sizes_from_bundle",
+    "usual_widths",
+    "ways_to_buy",
 ]

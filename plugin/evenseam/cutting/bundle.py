@@ -62,15 +62,17 @@ class BundleAnswer:
     """False too when some piece does not come from such cloth at all."""
 
 
-def plan_pieces(cuts: CutList, project: Project, cloth: ClothPiece) -> Outcome[tuple[PiecesPlan, ...]]:
-    """Return for each fabric how few pieces of cloth it takes; backing and batting are left out.
+def plan_pieces(
+    cuts: CutList, project: Project, cloth: ClothPiece, left_out: tuple[str, ...] = LEFT_OUT
+) -> Outcome[tuple[PiecesPlan, ...]]:
+    """Return for each fabric how few pieces of cloth it takes; batting and the parts named are left out.
 
     A fabric with a piece larger than the cloth is reported and left out.
     """
     report = Report()
     plans: list[PiecesPlan] = []
     for fabric in project.fabrics:
-        asked = tuple(cut for cut in cuts.of(fabric.id) if cut.part not in LEFT_OUT)
+        asked = tuple(cut for cut in cuts.of(fabric.id) if cut.part not in left_out)
         plan = _plan_fabric(fabric, asked, project, cloth, report) if asked else None
         if plan is not None:
             plans.append(plan)

@@ -13,6 +13,7 @@ from evenseam.cutting.placing import place_across, place_section
 from evenseam.cutting.plan import BiasSquares, CuttingPlan, JoinedPieces, Material, PlannedStrip
 from evenseam.cutting.request import FabricRequest, Request
 from evenseam.cutting.requesting import rectangles, request_fabric
+from evenseam.cutting.search import MOST_STEPS
 from evenseam.cutting.sections import STEPS_OF_A_TRIAL, Column, Layout, lay_out
 from evenseam.cutting.where import place_of
 from evenseam.cutting.yardage import needed_length, shop_length, sold_for, squaring_up
@@ -21,8 +22,13 @@ from evenseam.pattern import Cut, Fabric, Project, Quantity, derived
 from evenseam.problems import Report
 
 
-def plan_fabric(fabric: Fabric, cuts: tuple[Cut, ...], project: Project, report: Report) -> Material | None:
-    """Return one fabric's line of the materials list; None, and problems, when something cannot be cut."""
+def plan_fabric(
+    fabric: Fabric, cuts: tuple[Cut, ...], project: Project, report: Report, steps: int = MOST_STEPS
+) -> Material | None:
+    """Return one fabric's line of the materials list; None, and problems, when something cannot be cut.
+
+    `steps` limits the effort of the search; a plan is found with any.
+    """
     own, usable_width = Report(), project.usable_width
     if usable_width.value <= 0:
         own.add(
@@ -41,10 +47,10 @@ def plan_fabric(fabric: Fabric, cuts: tuple[Cut, ...], project: Project, report:
     def bought(steps: int) -> Fraction:
         return sold_for(asked.scale.length(steps), project.unit)
 
-    layout = lay_out(asked.requests, asked.width, bought)
+    layout = lay_out(asked.requests, asked.width, bought, steps)
     for shorter in _shorter_lengths(layout, asked):
         again = request_fabric(cuts, project, usable_width, Report(), shorter)
-        other = lay_out(again.requests, again.width, bought, STEPS_OF_A_TRIAL)
+        other = lay_out(again.requests, again.width, bought, min(steps, STEPS_OF_A_TRIAL))
         # More joins are worth sewing only if less has to be bought.
         if bought(other.height) < bought(layout.height):
             asked, layout = again, replace(other, bound=min(layout.bound, other.height))

@@ -41,8 +41,12 @@ def plan_cutting(cuts: CutList, project: Project) -> Outcome[tuple[Material, ...
 
 def plan_usual_widths(cuts: CutList, project: Project) -> tuple[tuple[Quantity, Outcome[tuple[Material, ...]]], ...]:
     """Return the plans of a project on cloth of each width that is usually sold, narrowest first."""
-    found = []
-    for width in _USUAL_WIDTHS[project.unit]:
-        usable = Quantity("usable width", Fraction(width), project.unit, Assumed("a width cloth is usually sold in"))
-        found.append((usable, plan_cutting(cuts, replace(project, usable_width=usable))))
-    return tuple(found)
+    return tuple(
+        (width, plan_cutting(cuts, replace(project, usable_width=width))) for width in usual_widths(project.unit)
+    )
+
+
+def usual_widths(unit: Unit) -> tuple[Quantity, ...]:
+    """Return the usable widths cloth is usually sold in, narrowest first."""
+    because = Assumed("a width cloth is usually sold in")
+    return tuple(Quantity("usable width", Fraction(width), unit, because) for width in _USUAL_WIDTHS[unit])
