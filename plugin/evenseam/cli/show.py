@@ -34,8 +34,6 @@ def _find(sheet: PatternSheet, words: str) -> Quantity:
     known = dict(sheet.figures)
     for cut in sheet.cuts.cuts:
         known |= {f"{cut.id}_width": cut.width, f"{cut.id}_height": cut.height, f"{cut.id}_count": cut.count}
-    for material in sheet.materials:
-        known |= {f"{material.material}_needed": material.needed, f"{material.material}_buy": material.buy}
     plain = {_plain(name): quantity for name, quantity in known.items()}
     name = _plain(words)
     if name not in plain:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from evenseam.cutting import CuttingPlan, Material
+from evenseam.cutting import CuttingPlan, Material, WaysToBuy
 from evenseam.exact import Number, Unit, format_number
 from evenseam.pattern import Assumed, Cut, Derived, Given, Quantity, equation
 from evenseam.piecing import PiecedBlock
@@ -18,6 +18,7 @@ FORMAT = 1
 def sheet_as_json(sheet: PatternSheet) -> dict[str, Any]:
     """Return the sheet as data for `json.dumps`. Lengths are texts in the unit named at the top."""
     project, unit = sheet.project, sheet.project.unit
+    others = {ways.material: ways for ways in sheet.ways_to_buy}
     return {
         "format": FORMAT,
         "pattern": {
@@ -43,7 +44,7 @@ def sheet_as_json(sheet: PatternSheet) -> dict[str, Any]:
             }
             for reading in sheet.log.measurements
         ],
-        "fabrics": [_material(material, unit) for material in sheet.materials],
+        "fabrics": [_material(material, unit, others.get(material.material)) for material in sheet.materials],
         "figures": {name: figure_as_json(quantity) for name, quantity in sheet.figures},
         "unit_methods": [_method(method) for method in sheet.methods],
         "warnings": [f"{problem.place or ''}: {problem.message}".lstrip(": ") for problem in sheet.warnings],
@@ -103,7 +104,7 @@ def _block(block: PiecedBlock) -> dict[str, Any]:
     }
 
 
-def _material(material: Material, unit: Unit) -> dict[str, Any]:
+def _material(material: Material, unit: Unit, others: WaysToBuy | None) -> dict[str, Any]:
     data: dict[str, Any] = {
         "id": material.material,
         "name": material.name,
@@ -114,6 +115,36 @@ def _material(material: Material, unit: Unit) -> dict[str, Any]:
         data["piece"] = {"width": material.piece[0].number, "height": material.piece[1].number}
     if material.plan:
         data["plan"] = _plan(material.plan, unit)
+    data |= _otherwise(material)
+    if others:
+        data["other_widths"] = [
+            {"usable_width": at.usable_width.number, "length": at.needed.text, "buy": at.buy.text}
+            for at in others.widths
+        ]
+    if others and others.fat_quarters:
+        data["fat_quarters"] = {
+            "number": others.fat_quarters.whole,
+            "is_without_backing": others.is_without_backing,
+        }
+    return data
+
+
+def _otherwise(material: Material) -> dict[str, Any]:
+    """Return a package and the other ways of cutting borders and backing, where there are any."""
+    data: dict[str, Any] = {}
+    if packaged := material.packaged:
+        sides = {"width": format_number(packaged.width, Unit.INCH), "height": format_number(packaged.length, Unit.INCH)}
+        data["packaged"] = {"name": packaged.name, **sides, "unit": Unit.INCH.symbol}
+    if material.alternatives:
+        data["alternatives"] = [
+            {
+                "kind": other.kind.value,
+                "usable_width": other.usable_width.number,
+                "length": other.needed.text,
+                "buy": other.buy.text,
+            }
+            for other in material.alternatives
+        ]
     return data
 
 

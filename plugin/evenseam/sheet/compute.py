@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from evenseam.cutting import plan_cutting
+from dataclasses import replace
+
+from evenseam.cutting import plan_cutting, ways_to_buy
 from evenseam.pattern import Pattern, Project
 from evenseam.problems import Outcome, Problem, Report, Severity
 from evenseam.sheet.pattern_sheet import PatternSheet
@@ -27,6 +29,7 @@ def compute_sheet(pattern: Pattern, project: Project) -> Outcome[PatternSheet]:
         return Outcome(None, problems)
     methods = unit_methods(sized.value)
     sheet = PatternSheet(pattern, sized.value, cuts, program, sewn.value, planned.value, problems, methods)
+    sheet = replace(sheet, ways_to_buy=ways_to_buy(cuts, sized.value.project, planned.value))
     return Outcome(sheet, problems)
 
 

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from evenseam.cutting import Material
+from evenseam.cutting import Material, WaysToBuy
 from evenseam.pattern import CutList, Pattern, Program, Project, Quantity
 from evenseam.piecing import PiecedBlock
 from evenseam.problems import Problem
+from evenseam.sheet.cloth_figures import cloth_figures
 from evenseam.sizing import SewingLog, SizedProject, UnitMethod
 
 
@@ -26,6 +27,8 @@ class PatternSheet:
     warnings: tuple[Problem, ...]
     methods: tuple[UnitMethod, ...] = ()
     """Other ways to sew units of triangles, offered where there are enough of them."""
+    ways_to_buy: tuple[WaysToBuy, ...] = ()
+    """Each planned fabric on cloth of other widths and in fat quarters."""
 
     @property
     def project(self) -> Project:
@@ -39,12 +42,12 @@ class PatternSheet:
 
     @property
     def figures(self) -> tuple[tuple[str, Quantity], ...]:
-        """Every figure, by name."""
-        return self.sized.figures
+        """Every figure, by name: those of the work, then those of the cloth."""
+        return (*self.sized.figures, *cloth_figures(self.materials, self.ways_to_buy))
 
     def figure(self, name: str) -> Quantity:
         """Return one figure by name. Raises KeyError."""
-        for known, quantity in self.sized.figures:
+        for known, quantity in self.figures:
             if known == name:
                 return quantity
         raise KeyError(name)

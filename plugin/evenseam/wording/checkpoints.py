@@ -60,7 +60,7 @@ def _is_off_ruler(scribe: Scribe, step: Step, read: Measurement) -> bool:
 
 
 def _values(scribe: Scribe, pieces: Workpieces, step: Step, read: Measurement) -> dict[str, object]:
-    known = [*(step.measures or ()), *(quantity for _, quantity in scribe.sheet.figures)]
+    known = [*(step.measures or ()), *(quantity for _, quantity in scribe.sheet.sized.figures)]
     return {
         "called": pieces.called(step.makes),
         "times": step.times,
