@@ -2,6 +2,11 @@
 
 from __future__ import annotations
 
+import os
+import shutil
+from collections.abc import Iterator
+from typing import Any
+
 import pytest
 from hypothesis import HealthCheck, settings
 
@@ -23,3 +28,20 @@ def pytest_addoption(parser: pytest.Parser) -> None:
 def update_golden(request: pytest.FixtureRequest) -> bool:
     """True when golden files are to be written anew."""
     return bool(request.config.getoption("--update-golden"))
+
+
+@pytest.fixture(scope="session")
+def browser() -> Iterator[Any]:
+    """Debian's Chromium. Where it is missing the test is skipped and says so; in continuous integration it fails."""
+    chromium = next(filter(None, map(shutil.which, ("chromium", "chromium-browser", "google-chrome"))), None)
+    if chromium is None:
+        reason = "this test wants a browser; install Chromium to run it (Debian: apt install chromium)"
+        if os.environ.get("CI"):
+            pytest.fail(reason)
+        pytest.skip(reason)
+    from playwright.sync_api import sync_playwright
+
+    with sync_playwright() as playwright:
+        started = playwright.chromium.launch(executable_path=chromium, args=["--no-sandbox"])
+        yield started
+        started.close()

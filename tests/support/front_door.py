@@ -33,6 +33,11 @@ class SmallProject:
         self.write(text)
 
     @property
+    def start_words(self) -> list[str]:
+        """The command that builds through the project's front door, with this Python instead of one of its own."""
+        return [sys.executable, "-c", _BUILD]
+
+    @property
     def site(self) -> Path:
         """The published folder."""
         return self.folder / "site"
@@ -44,7 +49,7 @@ class SmallProject:
     def start(self, *words: str) -> subprocess.Popen[bytes]:
         """Start a build in a process group of its own."""
         return subprocess.Popen(
-            [sys.executable, "-c", _BUILD, *words], cwd=self.folder, env=self.environment, start_new_session=True,
+            [*self.start_words, *words], cwd=self.folder, env=self.environment, start_new_session=True,
             stdout=subprocess.DEVNULL, stderr=subprocess.PIPE,
         )  # fmt: skip
 

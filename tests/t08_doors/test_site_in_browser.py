@@ -10,8 +10,6 @@ import threading
 import pytest
 from support.mkdocs_site import ROOT, mkdocs, tutorial_patterns, write_config, write_pattern
 
-CHROMIUM = shutil.which("chromium") or shutil.which("chromium-browser") or shutil.which("google-chrome")
-pytestmark = pytest.mark.skipif(CHROMIUM is None, reason="the browser tests want Chromium; install it to run them")
 PAGES = ("", "patterns/", "patterns/low-tide/", "patterns/low-tide/wall-hanging-inches/", "guide/every-key/")
 
 
@@ -49,16 +47,6 @@ def address(tmp_path_factory):
     server.shutdown()
     thread.join()
     server.server_close()
-
-
-@pytest.fixture(scope="module")
-def browser():
-    from playwright.sync_api import sync_playwright
-
-    with sync_playwright() as playwright:
-        started = playwright.chromium.launch(executable_path=CHROMIUM, args=["--no-sandbox"])
-        yield started
-        started.close()
 
 
 @pytest.mark.parametrize("scheme", ["light", "dark"])

@@ -68,18 +68,20 @@ def make_one(source: PatternSource, options: SiteOptions, cache: Cache) -> MadeP
 def _side_by_side(
     missing: Sequence[PatternSource], options: SiteOptions, cache: Cache, count: int
 ) -> Iterator[MadePattern]:
-    """Yield the patterns in the order given, made by several processes."""
+    """Yield the patterns, made by several processes; those that could not be made so come last."""
+    left: list[PatternSource] = []
     # A fresh process for each worker: a copy of this one would copy its threads' locks as well.
     context = multiprocessing.get_context("spawn")
     with ProcessPoolExecutor(count, mp_context=context) as pool:
         jobs = [pool.submit(_make, source, options, cache.folder) for source in missing]
         for source, job in zip(missing, jobs, strict=True):
             try:
-                text = job.result()
+                yield from_text(job.result())
             except BrokenProcessPool:
-                # One pattern took its process down, and with it the work of the others: now each by itself.
-                text = _make_apart(source, options, cache)
-            yield from_text(text)
+                left.append(source)
+    # One pattern took its process down, and with it the work on the others: now each by itself.
+    for source in left:
+        yield from_text(_make_apart(source, options, cache))
 
 
 def _make_apart(source: PatternSource, options: SiteOptions, cache: Cache) -> str:
