@@ -67,7 +67,7 @@ def cause_figures(cause: Cause) -> str:
 def cause_place(cause: Cause) -> Place | None:
     """Return where the cause stands in the new files, or in the old ones when it is gone from the new."""
     match cause:
-        case InputCause(_, figures):
+        case InputCause(_, figures, _):
             places = [side.place for pair in figures for side in reversed(pair) if side.place is not None]
             return places[0] if places else None
         case PartCause():

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 
 from evenseam.pattern import Quantity
-from evenseam.review.changes import Cause, InputCause, OwnCause, PartCause
+from evenseam.review.changes import Cause, InputCause, OwnCause, PartCause, in_order
 from evenseam.review.derivation import Derivations, is_counted
 from evenseam.review.parts import PartsCompared
 from evenseam.sheet import PatternSheet
@@ -30,7 +30,7 @@ class Causes:
         differing = [
             (before[name], after[name]) for name in before if name in after and _differ(before[name], after[name])
         ]
-        self._inputs = _grouped(differing, _block_names(old, new))
+        self._inputs = _grouped(differing, _block_names(old), _block_names(new))
         self.inputs = tuple(dict.fromkeys(self._inputs.values()))
         """All figures of the author, and usual figures, that differ."""
 
@@ -41,7 +41,7 @@ class Causes:
         for before, after in zip(old, new, strict=False):
             if before.value != after.value or before.unit is not after.unit:
                 found += self._of_one(before, after, scope)
-        return _once(found) or self.of_part(scope)
+        return in_order(found) or self.of_part(scope)
 
     def of_input(self, cause: InputCause) -> tuple[Cause, ...]:
         """Return why an input differs: itself, unless it is a usual figure that goes with another decision."""
@@ -52,12 +52,12 @@ class Causes:
         sizes = [
             each for each in self.inputs if not _is_usual(each) and each.subject.endswith(("arrangement", " block"))
         ]
-        return _once([*finish, *([] if finish else sizes)]) or (cause,)
+        return in_order([*finish, *([] if finish else sizes)]) or (cause,)
 
     def of_part(self, scope: str) -> tuple[Cause, ...]:
         """Return why a part of the project is there, gone or made otherwise."""
         near: list[Cause] = [cause for cause in self.parts if _touches(cause, scope)]
-        return _once(near or self._arrangement() or self._others()) or (OwnCause(),)
+        return in_order(near or self._arrangement() or self._others()) or (OwnCause(),)
 
     def _of_one(self, old: Quantity, new: Quantity, scope: str) -> list[Cause]:
         before = self._by_name((old,), renamed=True)
@@ -108,23 +108,24 @@ def subject_of(name: str, blocks: Mapping[str, str]) -> str:
     return name
 
 
-def _grouped(differing: list[tuple[Quantity, Quantity]], blocks: Mapping[str, str]) -> dict[str, InputCause]:
-    subjects: dict[str, list[tuple[Quantity, Quantity]]] = {}
+def _grouped(
+    differing: list[tuple[Quantity, Quantity]], old_blocks: Mapping[str, str], new_blocks: Mapping[str, str]
+) -> dict[str, InputCause]:
+    subjects: dict[tuple[str, str], list[tuple[Quantity, Quantity]]] = {}
     for old, new in differing:
-        subjects.setdefault(subject_of(new.name, blocks), []).append((old, new))
+        names = (subject_of(old.name, old_blocks), subject_of(new.name, new_blocks))
+        subjects.setdefault(names, []).append((old, new))
     causes: dict[str, InputCause] = {}
-    for name, figures in subjects.items():
+    for (old_name, name), figures in subjects.items():
         # Width before height, columns after rows: in the order of their names whichever revision is called old.
         ordered = tuple(sorted(figures, key=lambda pair: _order(pair[1].name)))
         for _, new in figures:
-            causes[new.name] = InputCause(name, ordered)
+            causes[new.name] = InputCause(name, ordered, "" if name == old_name else old_name)
     return causes
 
 
-def _block_names(old: PatternSheet, new: PatternSheet) -> dict[str, str]:
-    """Return names of blocks by id, where both sides call the block so."""
-    names = {block.id: block.name for block in old.project.blocks}
-    return {block.id: block.name for block in new.project.blocks if names.get(block.id) == block.name}
+def _block_names(sheet: PatternSheet) -> dict[str, str]:
+    return {block.id: block.name for block in sheet.project.blocks}
 
 
 def _order(name: str) -> tuple[bool, str]:
@@ -175,7 +176,3 @@ def _is_structural(cause: PartCause) -> bool:
     return (cause.part == "sashing" and cause.about in ("", "reach")) or (
         cause.part.startswith("border:") and cause.about == ""
     )
-
-
-def _once(causes: list[Cause]) -> tuple[Cause, ...]:
-    return tuple(dict.fromkeys(causes))

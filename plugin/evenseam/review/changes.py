@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass, field, replace
 from enum import Enum
 from typing import TypeAlias, Union
@@ -44,6 +45,9 @@ class Where:
     unit: Unit | None = None
     name: str = field(default="", compare=False)
     """What a maker reads: Wall hanging."""
+    old_size: str = field(default="", compare=False)
+    """As the size was called, when that differs."""
+    old_name: str = field(default="", compare=False)
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,6 +58,8 @@ class InputCause:
     """What the figures belong to: inner border, lantern block, arrangement."""
     figures: tuple[tuple[Quantity, Quantity], ...]
     """Old and new."""
+    old_subject: str = field(default="", compare=False)
+    """As it was called, when that differs."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,6 +80,9 @@ class PartCause:
     new_place: Place | None = field(default=None, compare=False)
     leaves: tuple[str, ...] = field(default=(), compare=False)
     """Names of the figures that come or go with it."""
+    old_part: str = field(default="", compare=False)
+    """As it was called, when that differs."""
+    old_name: str = field(default="", compare=False)
 
 
 @dataclass(frozen=True, slots=True)
@@ -129,13 +138,14 @@ class Remeasured:
     kind: Kind
     id: str
     label: str
-    """As it is called now; see `old_label`."""
     old: tuple[Quantity, ...]
     new: tuple[Quantity, ...]
     because: tuple[Cause, ...] = ()
-    old_label: str = ""
-    """As it was called, when that differs."""
     aspect: str = ""
+    """For a cut its shape."""
+    old_id: str = ""
+    """As it was called, when that differs."""
+    old_label: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -152,40 +162,112 @@ class Restated:
     because: tuple[Cause, ...] = ()
     old_place: Place | None = field(default=None, compare=False)
     new_place: Place | None = field(default=None, compare=False)
+    old_id: str = ""
+    """As it was called, when that differs."""
+    old_label: str = ""
 
 
 Change: TypeAlias = Union[Added, Removed, Renamed, Remeasured, Restated]
 
 
+def remeasured(
+    where: Where,
+    kind: Kind,
+    ids: tuple[str, str],
+    labels: tuple[str, str],
+    figures: tuple[tuple[Quantity, ...], tuple[Quantity, ...]],
+    because: tuple[Cause, ...] = (),
+    aspect: str = "",
+) -> Remeasured:
+    """Return other figures of one thing; everything but the reasons is given as it was and as it is."""
+    (old_id, id), (old_label, label) = _names(ids), _names(labels)
+    return Remeasured(where, kind, id, label, *figures, because, aspect, old_id, old_label)
+
+
+def restated(
+    where: Where,
+    kind: Kind,
+    ids: tuple[str, str],
+    labels: tuple[str, str],
+    aspect: str,
+    texts: tuple[str, str],
+    because: tuple[Cause, ...] = (),
+    places: tuple[Place | None, Place | None] = (None, None),
+) -> Restated:
+    """Return other words about one thing; everything but the reasons is given as it was and as it is."""
+    (old_id, id), (old_label, label) = _names(ids), _names(labels)
+    return Restated(where, kind, id, label, aspect, *texts, because, *places, old_id, old_label)
+
+
 def swapped(change: Change) -> Change:
     """Return the change that leads back."""
     because = tuple(_swapped_cause(cause) for cause in change.because)
+    where = _swapped_where(change.where)
     match change:
-        case Added(where, kind, id, label, figures):
+        case Added(_, kind, id, label, figures):
             return Removed(where, kind, id, label, figures, because)
-        case Removed(where, kind, id, label, figures):
+        case Removed(_, kind, id, label, figures):
             return Added(where, kind, id, label, figures, because)
-        case Renamed(where, kind, old_id, new_id, old_label, new_label):
+        case Renamed(_, kind, old_id, new_id, old_label, new_label):
             return Renamed(where, kind, new_id, old_id, new_label, old_label, because)
         case Remeasured():
-            label, old_label = (change.old_label, change.label) if change.old_label else (change.label, "")
+            id, old_id = _names_swapped(change.id, change.old_id)
+            label, old_label = _names_swapped(change.label, change.old_label)
             return replace(
-                change, old=change.new, new=change.old, label=label, old_label=old_label, because=because
+                change, where=where, id=id, label=label, old=change.new, new=change.old, because=because,
+                old_id=old_id, old_label=old_label,
             )  # fmt: skip
         case Restated():
+            id, old_id = _names_swapped(change.id, change.old_id)
+            label, old_label = _names_swapped(change.label, change.old_label)
             return replace(
-                change, old=change.new, new=change.old, because=because,
-                old_place=change.new_place, new_place=change.old_place,
+                change, where=where, id=id, label=label, old=change.new, new=change.old, because=because,
+                old_place=change.new_place, new_place=change.old_place, old_id=old_id, old_label=old_label,
             )  # fmt: skip
+
+
+def in_order(causes: Iterable[Cause]) -> tuple[Cause, ...]:
+    """Return causes once each, in an order that is the same whichever revision is called old."""
+    return tuple(sorted(dict.fromkeys(causes), key=_order))
+
+
+def _order(cause: Cause) -> tuple[object, ...]:
+    match cause:
+        case InputCause(subject, _, old_subject):
+            return (0, *sorted((subject, old_subject or subject)), "")
+        case PartCause():
+            return (1, *sorted((cause.part, cause.old_part or cause.part)), cause.about)
+        case OwnCause():
+            return (2, "", "", "")
+
+
+def _swapped_where(where: Where) -> Where:
+    size, old_size = _names_swapped(where.size, where.old_size)
+    name, old_name = _names_swapped(where.name, where.old_name)
+    return replace(where, size=size, old_size=old_size, name=name, old_name=old_name)
 
 
 def _swapped_cause(cause: Cause) -> Cause:
     match cause:
-        case InputCause(subject, figures):
-            return InputCause(subject, tuple((new, old) for old, new in figures))
+        case InputCause(subject, figures, old_subject):
+            names = _names_swapped(subject, old_subject)
+            return InputCause(names[0], tuple((new, old) for old, new in figures), names[1])
         case PartCause():
+            part, old_part = _names_swapped(cause.part, cause.old_part)
+            name, old_name = _names_swapped(cause.name, cause.old_name)
             return replace(
-                cause, old=cause.new, new=cause.old, old_place=cause.new_place, new_place=cause.old_place
+                cause, part=part, name=name, old=cause.new, new=cause.old, old_place=cause.new_place,
+                new_place=cause.old_place, old_part=old_part, old_name=old_name,
             )  # fmt: skip
         case OwnCause():
             return cause
+
+
+def _names(pair: tuple[str, str]) -> tuple[str, str]:
+    """Return the old name, empty when it is the new one, and the new name."""
+    old, new = pair
+    return ("" if old == new else old), new
+
+
+def _names_swapped(name: str, old_name: str) -> tuple[str, str]:
+    return (old_name, name) if old_name else (name, "")

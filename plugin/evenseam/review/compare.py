@@ -9,7 +9,7 @@ from evenseam.exact import Unit
 from evenseam.pattern import Pattern, Project, Quantity
 from evenseam.problems import Problem
 from evenseam.review.causes import Causes
-from evenseam.review.changes import Added, Change, Kind, Remeasured, Removed, Renamed, Restated, Where
+from evenseam.review.changes import Added, Change, Kind, Removed, Renamed, Where, remeasured, restated
 from evenseam.review.cuts import compare_cuts
 from evenseam.review.making import compare_blocks, compare_steps
 from evenseam.review.matching import match_parts
@@ -55,7 +55,7 @@ def compare_patterns(old: Version | None, new: Version | None) -> tuple[Change, 
         [(lambda project: _made(old, project), lambda project: _made(new, project))],
     )  # fmt: skip
     for before, after in matching.pairs:
-        place = _where(new.slug, after)
+        place = _where(new.slug, after, before)
         if before.size != after.size:
             changes.append(Renamed(place, Kind.SIZE, before.size, after.size, before.name, after.name))
         one, two = old.sheet(before.size, before.unit), new.sheet(after.size, after.unit)
@@ -77,11 +77,12 @@ def _compare_sheets(old: PatternSheet, new: PatternSheet, where: Where) -> Itera
     causes = Causes(old, new, parts)
     for cause in causes.inputs:
         for before, after in cause.figures:
-            yield Remeasured(where, Kind.INPUT, after.name, after.name, (before,), (after,), causes.of_input(cause))
+            names = (before.name, after.name)
+            yield remeasured(where, Kind.INPUT, names, names, ((before,), (after,)), causes.of_input(cause))
     for part in parts.causes:
-        yield Restated(
-            where, Kind.PART, part.part, part.name, part.about, part.old, part.new, (part,),
-            part.old_place, part.new_place,
+        yield restated(
+            where, Kind.PART, (part.old_part or part.part, part.part), (part.old_name or part.name, part.name),
+            part.about, (part.old, part.new), (part,), (part.old_place, part.new_place),
         )  # fmt: skip
     yield from compare_fabrics(where, parts)
     yield from compare_finished(old, new, where, causes)
@@ -116,8 +117,10 @@ def _made(version: Version, project: Project) -> Hashable:
     )
 
 
-def _where(slug: str, project: Project) -> Where:
-    return Where(slug, project.size, project.unit, project.name)
+def _where(slug: str, project: Project, before: Project | None = None) -> Where:
+    if before is None or before.size == project.size:
+        return Where(slug, project.size, project.unit, project.name)
+    return Where(slug, project.size, project.unit, project.name, before.size, before.name)
 
 
 def _finished(sheet: PatternSheet | None) -> tuple[Quantity, ...]:

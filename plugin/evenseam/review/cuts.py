@@ -8,7 +8,7 @@ from typing import TypeAlias
 from evenseam.pattern import BATTING, Cut, Project
 from evenseam.review.causes import Causes
 from evenseam.review.change_words import UNJOINED, UPRIGHT
-from evenseam.review.changes import Added, Cause, Change, Kind, Remeasured, Removed, Renamed, Restated, Where
+from evenseam.review.changes import Added, Cause, Change, Kind, Removed, Renamed, Where, remeasured, restated
 from evenseam.review.matching import match_parts
 from evenseam.review.parts import Renames
 from evenseam.sheet import PatternSheet
@@ -48,13 +48,12 @@ def _compare(
         yield Renamed(
             where, Kind.CUT, before.id, after.id, before.label, after.label, _naming(causes, after.part)
         )  # fmt: skip
-    old_label = before.label if before.label != after.label else ""
-    old_figures, new_figures = (before.width, before.height, before.count), (after.width, after.height, after.count)
-    if [figure.value for figure in old_figures] != [figure.value for figure in new_figures]:
-        because = causes.of(old_figures, new_figures, after.part)
-        yield Remeasured(
-            where, Kind.CUT, after.id, after.label, old_figures, new_figures, because, old_label, after.shape.value
-        )  # fmt: skip
+    ids, labels = (before.id, after.id), (before.label, after.label)
+    figures = ((before.width, before.height, before.count), (after.width, after.height, after.count))
+    if [figure.value for figure in figures[0]] != [figure.value for figure in figures[1]]:
+        because = causes.of(*figures, after.part)
+        shape = after.shape.value if after.shape is before.shape else ""
+        yield remeasured(where, Kind.CUT, ids, labels, figures, because, shape)
     for aspect, was, now in (
         ("fabric", material_name(old, before.material), material_name(new, after.material)),
         ("shape", before.shape.value, after.shape.value),
@@ -64,13 +63,13 @@ def _compare(
     ):
         is_only_name = aspect == "fabric" and renames.fabric(before.material) == after.material
         if was != now and not is_only_name:
-            yield Restated(
-                where, Kind.CUT, after.id, after.label, aspect, was, now, causes.of_part(after.part)
-            )  # fmt: skip
+            yield restated(where, Kind.CUT, ids, labels, aspect, (was, now), causes.of_part(after.part))
 
 
 def _naming(causes: Causes, part: str) -> tuple[Cause, ...]:
-    return tuple(cause for cause in causes.parts if cause.part == part and cause.about == "name")
+    """Return why a cut has another name: its part has, or the pieces of its block are numbered otherwise."""
+    named = tuple(cause for cause in causes.parts if cause.part == part and cause.about == "name")
+    return named or causes.of_part(part)
 
 
 _Key: TypeAlias = Callable[[Cut], Hashable]

@@ -73,7 +73,7 @@ def _rank(causes: tuple[Cause, ...]) -> tuple[object, ...]:
 
 def _key(cause: Cause) -> tuple[int, int, str]:
     match cause:
-        case InputCause(subject, figures):
+        case InputCause(subject, figures, _):
             lines = [side.place.line for pair in figures for side in reversed(pair) if side.place]
             return (0, lines[0] if lines else 0, subject)
         case PartCause():

@@ -8,7 +8,7 @@ from evenseam.geometry import Polygon
 from evenseam.pattern import Block, Method, Quantity, Step, derived
 from evenseam.piecing import PiecedBlock, Section
 from evenseam.review.causes import Causes
-from evenseam.review.changes import Added, Change, Kind, Remeasured, Removed, Renamed, Restated, Where
+from evenseam.review.changes import Added, Change, Kind, Removed, Renamed, Where, remeasured, restated
 from evenseam.review.matching import Matching, match_parts
 from evenseam.review.parts import PartsCompared, Renames
 from evenseam.sheet import PatternSheet
@@ -26,16 +26,13 @@ def compare_steps(
         if before.id != after.id:
             because = tuple(cause for cause in causes.parts if cause.part == _part(after) and cause.about == "name")
             yield Renamed(where, Kind.STEP, before.id, after.id, in_words(before.id), in_words(after.id), because)
+        ids, labels = (before.id, after.id), (in_words(before.id), in_words(after.id))
         if before.times != after.times:
-            yield Restated(
-                where, Kind.STEP, after.id, in_words(after.id), "times", str(before.times), str(after.times),
-                causes.of_part("layout"),
-            )  # fmt: skip
+            times = (str(before.times), str(after.times))
+            yield restated(where, Kind.STEP, ids, labels, "times", times, causes.of_part("layout"))
         if before.measures and after.measures and _values(before.measures) != _values(after.measures):
-            yield Remeasured(
-                where, Kind.CHECKPOINT, after.id, in_words(after.id), before.measures, after.measures,
-                causes.of(before.measures, after.measures, ""),
-            )  # fmt: skip
+            figures = (before.measures, after.measures)
+            yield remeasured(where, Kind.CHECKPOINT, ids, labels, figures, causes.of(*figures, ""))
     for step in matching.removed:
         yield Removed(where, Kind.STEP, step.id, in_words(step.id), step.measures or (), causes.of_part(_part(step)))
     for step in matching.added:
@@ -58,10 +55,9 @@ def compare_blocks(
         scope = f"block:{block.id}"
         one, two = _sewing(drawn, before), _sewing(block, sewn)
         if one != two and block.method is drawn.method is Method.FOUNDATION:
-            yield Restated(
-                where, Kind.SECTIONS, block.id, f"{block.name} block", "sections", _sections(before), _sections(sewn),
-                causes.of_part(scope),
-            )  # fmt: skip
+            ids, labels = (drawn.id, block.id), (f"{drawn.name} block", f"{block.name} block")
+            texts = (_sections(before), _sections(sewn))
+            yield restated(where, Kind.SECTIONS, ids, labels, "sections", texts, causes.of_part(scope))
         if block.method is drawn.method is Method.FOUNDATION:
             yield from _templates(drawn, before, block, sewn, where, causes)
 
@@ -77,15 +73,17 @@ def _templates(
     old = {section.name: section for section in before.sections}
     new = {section.name: section for section in sewn.sections}
     for name in dict.fromkeys((*old, *new)):
-        label, id = f"template {name} of the {block.name} block", f"{block.id}-{name.lower()}"
+        labels = tuple(f"template {name} of the {each.name} block" for each in (drawn, block))
+        ids = tuple(f"{each.id}-{name.lower()}" for each in (drawn, block))
         scope = f"block:{block.id}"
         if name not in new:
-            yield Removed(where, Kind.TEMPLATE, id, label, _size(drawn, old[name]), causes.of_part(scope))
+            yield Removed(where, Kind.TEMPLATE, ids[0], labels[0], _size(drawn, old[name]), causes.of_part(scope))
         elif name not in old:
-            yield Added(where, Kind.TEMPLATE, id, label, _size(block, new[name]), causes.of_part(scope))
+            yield Added(where, Kind.TEMPLATE, ids[1], labels[1], _size(block, new[name]), causes.of_part(scope))
         elif _outline(drawn, old[name]) != _outline(block, new[name]):
             sizes = (_size(drawn, old[name]), _size(block, new[name]))
-            yield Remeasured(where, Kind.TEMPLATE, id, label, *sizes, causes.of(*sizes, scope))
+            because = causes.of(*sizes, scope)
+            yield remeasured(where, Kind.TEMPLATE, (ids[0], ids[1]), (labels[0], labels[1]), sizes, because)
 
 
 def _size(block: Block, section: Section) -> tuple[Quantity, Quantity]:
@@ -157,4 +155,5 @@ def _order(
     if stood != stand:
         old_text = ", ".join(in_words(was[id]) for id in stood)
         new_text = ", ".join(in_words(id) for id in stand)
-        yield Restated(where, Kind.STEP_ORDER, "steps", "steps", "order", old_text, new_text, causes.of_part("order"))
+        names, because = ("steps", "steps"), causes.of_part("order")
+        yield restated(where, Kind.STEP_ORDER, names, names, "order", (old_text, new_text), because)

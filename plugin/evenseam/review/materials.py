@@ -5,9 +5,22 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 
 from evenseam.cutting import Material
-from evenseam.pattern import BATTING, Cut
+from evenseam.pattern import BATTING
 from evenseam.review.causes import Causes
-from evenseam.review.changes import Added, Cause, Change, Kind, Remeasured, Removed, Restated, Where
+from evenseam.review.changes import (
+    Added,
+    Cause,
+    Change,
+    Kind,
+    Remeasured,
+    Removed,
+    Renamed,
+    Restated,
+    Where,
+    in_order,
+    remeasured,
+    restated,
+)
 from evenseam.review.matching import match_parts
 from evenseam.review.parts import PartsCompared, Renames
 from evenseam.sheet import PatternSheet
@@ -19,7 +32,8 @@ def compare_finished(old: PatternSheet, new: PatternSheet, where: Where, causes:
     after = (new.sized.finished_width, new.sized.finished_height)
     if [figure.value for figure in before] != [figure.value for figure in after]:
         because = causes.of(before, after, "")
-        yield Remeasured(where, Kind.FINISHED, "finished", "finished size", before, after, because)
+        names = ("finished size", "finished size")
+        yield remeasured(where, Kind.FINISHED, ("finished", "finished"), names, (before, after), because)
 
 
 def compare_materials(
@@ -35,10 +49,8 @@ def compare_materials(
         because = _because(before, after, old, new, causes, moved)
         kind = Kind.BATTING if after.material == BATTING else Kind.YARDAGE
         if before.buy.value != after.buy.value or before.buy.unit is not after.buy.unit:
-            yield Remeasured(
-                where, kind, after.material, after.name, (before.buy,), (after.buy,), because,
-                before.name if before.name != after.name else "",
-            )  # fmt: skip
+            ids, labels = (before.material, after.material), (before.name, after.name)
+            yield remeasured(where, kind, ids, labels, ((before.buy,), (after.buy,)), because)
     for material in matching.removed:
         yield Removed(
             where, Kind.YARDAGE, material.material, material.name, (material.buy,),
@@ -64,10 +76,9 @@ def compare_fabrics(where: Where, parts: PartsCompared) -> Iterator[Change]:
             ("role", before.role, after.role),
         ):
             if was != now:
-                yield Restated(
-                    where, Kind.FABRIC, after.id, after.name if aspect != "name" else after.id, aspect, was, now,
-                    (), before.place, after.place,
-                )  # fmt: skip
+                ids, places = (before.id, after.id), (before.place, after.place)
+                labels = ids if aspect == "name" else (before.name, after.name)
+                yield restated(where, Kind.FABRIC, ids, labels, aspect, (was, now), (), places)
 
 
 def _because(
@@ -79,12 +90,14 @@ def _because(
 
 
 def _of_cuts(moved: tuple[Change, ...], ids: set[str]) -> tuple[Cause, ...]:
-    return tuple(
-        dict.fromkeys(
-            cause for change in moved if not isinstance(change, Cut) and _id(change) in ids for cause in change.because
-        )
-    )
+    return in_order(cause for change in moved if _ids(change) & ids for cause in change.because)
 
 
-def _id(change: Change) -> str:
-    return getattr(change, "id", "")
+def _ids(change: Change) -> set[str]:
+    match change:
+        case Renamed():
+            return {change.old_id, change.new_id}
+        case Remeasured() | Restated():
+            return {change.id, change.old_id or change.id}
+        case _:
+            return {change.id}

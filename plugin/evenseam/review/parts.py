@@ -3,11 +3,27 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import TypeAlias, Union
 
-from evenseam.pattern import Block, Border, Bound, CornerPockets, Fabric, Project, Sashing, Sleeve, Turned
+from evenseam.pattern import (
+    Block,
+    Border,
+    BorderCorners,
+    Bound,
+    CornerPockets,
+    Fabric,
+    Project,
+    Sashing,
+    Sleeve,
+    Turned,
+)
 from evenseam.problems import Place
 from evenseam.review.changes import PartCause
 from evenseam.review.matching import Matching, match_parts
+
+_Both: TypeAlias = Union[str, tuple[str, str]]
+"""One name, or the old one and the new one."""
+_Places: TypeAlias = tuple[Union[Place, None], Union[Place, None]]
 
 
 @dataclass(frozen=True, slots=True)
@@ -108,7 +124,8 @@ class _Finder:
         """Compare everything."""
         for before, after in fabrics.pairs:
             direction = (_way(before), _way(after))
-            self._aspect(f"fabric:{after.id}", after.name, "print", direction, before.place, after.place)
+            ids = (f"fabric:{before.id}", f"fabric:{after.id}")
+            self._aspect(ids, (before.name, after.name), "print", direction, before.place, after.place)
         self._blocks(blocks)
         self._arrangement()
         self._sashing()
@@ -117,18 +134,26 @@ class _Finder:
         self._hanging()
 
     def _aspect(
-        self, part: str, name: str, about: str, values: tuple[str, str], old: Place | None, new: Place | None
+        self, part: _Both, name: _Both, about: str, values: tuple[str, str], old: Place | None, new: Place | None
     ) -> None:
         if values[0] != values[1]:
-            self.found.append(PartCause(part, name, about, *values, old, new))
+            self._add(part, name, about, values, (old, new))
 
-    def _fabric(
-        self, part: str, name: str, old: str | None, new: str | None, places: tuple[Place | None, Place | None]
-    ) -> None:
+    def _add(self, part: _Both, name: _Both, about: str, values: tuple[str, str], places: _Places) -> None:
+        old_part, new_part = (part, part) if isinstance(part, str) else part
+        old_name, new_name = (name, name) if isinstance(name, str) else name
+        self.found.append(
+            PartCause(
+                new_part, new_name, about, *values, *places,
+                old_part="" if old_part == new_part else old_part, old_name="" if old_name == new_name else old_name,
+            )
+        )  # fmt: skip
+
+    def _fabric(self, part: _Both, name: _Both, old: str | None, new: str | None, places: _Places) -> None:
         """Note another fabric; the same one under another id is none."""
         if old is not None and new is not None and self.renames.fabric(old) != new:
             names = (self.old.fabric(old).name, self.new.fabric(new).name)
-            self.found.append(PartCause(part, name, "fabric", *names, *places))
+            self._add(part, name, "fabric", names, places)
 
     def _blocks(self, blocks: Matching[Block]) -> None:
         for block in blocks.removed:
@@ -137,13 +162,15 @@ class _Finder:
             self.found.append(_whole_block(block, is_new=True))
         fabrics = dict(self.renames.fabrics)
         for before, after in blocks.pairs:
-            part, places = f"block:{after.id}", (before.place, after.place)
-            self._aspect(part, f"{after.name} block", "method", (before.method.value, after.method.value), *places)
+            part, places = (f"block:{before.id}", f"block:{after.id}"), (before.place, after.place)
+            name = (f"{before.name} block", f"{after.name} block")
+            self._aspect(part, name, "name", name, *places)
+            self._aspect(part, name, "method", (before.method.value, after.method.value), *places)
             if _drawn(before, fabrics) != _drawn(after, {}):
                 counts = (_pieces(before), _pieces(after))
-                self.found.append(PartCause(part, f"{after.name} block", "drawing", *counts, *places))
+                self._add(part, name, "drawing", counts, places)
             elif _listed(before, fabrics) != _listed(after, {}):
-                self.found.append(PartCause(part, f"{after.name} block", "listing", "", "", *places))
+                self._add(part, name, "listing", ("", ""), places)
 
     def _arrangement(self) -> None:
         before, after = self.old.arrangement, self.new.arrangement
@@ -186,14 +213,16 @@ class _Finder:
             part, leaves = f"border:{border.id}", (f"{border.name} width",)
             self.found.append(PartCause(part, border.name, "", "", words, None, border.place, leaves))
         for before, after in borders.pairs:
-            part, places = f"border:{after.id}", (before.place, after.place)
-            self._aspect(part, after.name, "name", (before.name, after.name), *places)
-            self._aspect(part, after.name, "order", (before.order.value, after.order.value), *places)
-            self._aspect(part, after.name, "corners", (before.corners.value, after.corners.value), *places)
-            self._aspect(part, after.name, "join", (before.join.value, after.join.value), *places)
-            self._aspect(part, after.name, "strips", (before.strips.value, after.strips.value), *places)
-            self._fabric(part, after.name, before.fabric, after.fabric, places)
-            self._fabric(part, f"corners of the {after.name}", before.corner_fabric, after.corner_fabric, places)
+            ids, places = (f"border:{before.id}", f"border:{after.id}"), (before.place, after.place)
+            name = (before.name, after.name)
+            self._aspect(ids, name, "name", name, *places)
+            self._aspect(ids, name, "order", (before.order.value, after.order.value), *places)
+            self._aspect(ids, name, "corners", (before.corners.value, after.corners.value), *places)
+            self._aspect(ids, name, "join", (before.join.value, after.join.value), *places)
+            self._aspect(ids, name, "strips", (before.strips.value, after.strips.value), *places)
+            self._fabric(ids, name, before.fabric, after.fabric, places)
+            corners = (f"corners of the {before.name}", f"corners of the {after.name}")
+            self._fabric(ids, corners, _corner_fabric(before), _corner_fabric(after), places)
         order = [after.id for _, after in borders.pairs]
         now = [border.id for border in self.new.borders if border.id in order]
         if order != now:
@@ -227,7 +256,7 @@ class _Finder:
             leaves = ("corner pocket square", "sleeve cut depth", "sleeve extra", "sleeve hem", "sleeve drop")
             self.found.append(PartCause("hanging", "hanging", "", *kinds, *places, leaves))
         elif before is not None and after is not None:
-            self._fabric("hanging", kinds[1], before.fabric, after.fabric, places)
+            self._fabric("hanging", kinds, before.fabric, after.fabric, places)
 
 
 def _renamed(matching: Matching[Fabric] | Matching[Border] | Matching[Block]) -> tuple[tuple[str, str], ...]:
@@ -278,6 +307,11 @@ def _row(row: list[tuple[str, int, bool]]) -> str:
         block + (f" turned {90 * turns}" if turns else "") + (" mirrored" if mirrored else "")
         for block, turns, mirrored in row
     )
+
+
+def _corner_fabric(border: Border) -> str | None:
+    has_corners = border.corners is BorderCorners.CORNERSTONES
+    return (border.corner_fabric or border.fabric) if has_corners else None
 
 
 def _reach(sashing: Sashing) -> str:

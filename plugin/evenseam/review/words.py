@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 
 from evenseam.pattern import Pattern, Project, Prose
-from evenseam.problems import Place
 from evenseam.review.changes import Added, Change, Kind, Removed, Restated, Where
 from evenseam.review.parts import Renames
 
@@ -55,7 +54,7 @@ def compare_project_words(old: Project, new: Project, where: Where, renames: Ren
 def _prose(where: Where, id: str, label: str, old: Prose | None, new: Prose | None) -> Iterator[Change]:
     if old == new:
         return
-    places: Iterable[Place | None] = (old.place if old else None, new.place if new else None)
+    places = (old.place if old else None, new.place if new else None)
     yield Restated(
         where, Kind.WORDS, id, label, id, old.text if old else "", new.text if new else "", (), *places
     )  # fmt: skip
