@@ -8,7 +8,7 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from evenseam import __version__
-from evenseam.cli import check, compare, make, show
+from evenseam.cli import check, compare, drawing, make, show
 from evenseam.cli.loading import EDITIONS, CannotRunError
 
 PATTERNS = Path("patterns")
@@ -76,6 +76,9 @@ def _parser() -> argparse.ArgumentParser:
         "--output", type=Path, help="file to write; otherwise a name made from pattern, size and paper"
     )
     command.set_defaults(run=make.run_handout)
+
+    command = commands.add_parser("drawing", help="a quick look at one drawing: sections, order, problems, a picture")
+    drawing.add_words(command)
 
     command = commands.add_parser("export", help="the whole site as plain files, for any site generator")
     command.add_argument("output", type=Path, help="folder to make, or to replace if it is an export")

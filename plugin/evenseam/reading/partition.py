@@ -9,7 +9,7 @@ from math import lcm
 
 from evenseam.exact import Unit, format_number
 from evenseam.geometry import Point, Polygon
-from evenseam.problems import Label, Place, Report
+from evenseam.problems import Code, Label, Place, Report
 from evenseam.reading import codes
 from evenseam.reading.drawn_values import FINEST_GRID
 from evenseam.reading.plane import (
@@ -41,6 +41,17 @@ class DrawnPiece:
     id: str
     points: tuple[Point, ...]
     place: Place
+
+
+@dataclass(frozen=True, slots=True)
+class Spotted:
+    """Where on the grid something is wrong, for a picture of it."""
+
+    code: Code
+    message: str
+    shapes: tuple[Polygon, ...]
+    spots: tuple[Point, ...] = ()
+    """Single points, such as a corner off the grid."""
 
 
 def simple_shape(points: Sequence[Point], what: str, place: Place, report: Report) -> Polygon | None:
@@ -92,12 +103,19 @@ def check_convex(polygon: Polygon, what: str, place: Place, report: Report) -> b
 
 
 def check_partition(
-    outline: Polygon, pieces: Sequence[tuple[DrawnPiece, Polygon]], are_all: bool, pieces_place: Place, report: Report
+    outline: Polygon,
+    pieces: Sequence[tuple[DrawnPiece, Polygon]],
+    are_all: bool,
+    pieces_place: Place,
+    report: Report,
+    spotted: list[Spotted] | None = None,
 ) -> None:
     """Report pieces that leave the outline, overlap, or leave a part of it uncovered.
 
-    `are_all` is false when some piece could not be read; gaps are then not looked for.
+    `are_all` is false when some piece could not be read; gaps are then not looked for. Where each mistake lies is
+    added to `spotted`.
     """
+    spotted = [] if spotted is None else spotted
     scale = _scale([outline, *(polygon for _, polygon in pieces)])
     whole = _shape(outline, scale)
     parts = [(drawn, convex_parts(_shape(polygon, scale))) for drawn, polygon in pieces]
@@ -111,13 +129,17 @@ def check_partition(
             left, top, right, bottom = (_text(side) for side in outline.bounds)
             hint = f"the block reaches from {left},{top} to {right},{bottom}: move the corner, or enlarge the grid"
             report.add(codes.OUTSIDE_OUTLINE, drawn.place, message, hint)
-    has_overlap = _report_overlaps(parts, scale, report)
+            beyond = [piece for part in convex_parts(_shape(polygon, scale)) for piece in without(part, whole)]
+            spotted.append(Spotted(codes.OUTSIDE_OUTLINE, message, _as_polygons(beyond, scale)))
+    has_overlap = _report_overlaps(parts, scale, report, spotted)
     covered = sum(doubled_area(part) for _, shapes in parts for part in shapes)
     if are_all and (not is_within or has_overlap or covered != doubled_area(whole)):
-        _report_gaps(whole, [part for _, shapes in parts for part in shapes], scale, pieces_place, report)
+        _report_gaps(whole, [part for _, shapes in parts for part in shapes], scale, pieces_place, report, spotted)
 
 
-def _report_overlaps(parts: Sequence[tuple[DrawnPiece, list[Shape]]], scale: int, report: Report) -> bool:
+def _report_overlaps(
+    parts: Sequence[tuple[DrawnPiece, list[Shape]]], scale: int, report: Report, spotted: list[Spotted]
+) -> bool:
     found: list[tuple[DrawnPiece, DrawnPiece, list[Shape]]] = []
     boxes = [_box(shapes) for _, shapes in parts]
     for second in range(len(parts)):
@@ -140,13 +162,16 @@ def _report_overlaps(parts: Sequence[tuple[DrawnPiece, list[Shape]]], scale: int
         area = _area(shared, scale)
         message = f"{_named(other)} and {_named(one)} overlap by {area} around {_middle(shared, scale)}"
         hint = "let them share the corners along their common edge"
+        spotted.append(Spotted(codes.PIECES_OVERLAP, message, _as_polygons(shared, scale)))
         report.add(
             codes.PIECES_OVERLAP, other.place, message, hint, (Label(one.place, f"{_named(one)} is drawn here"),)
         )
     return bool(found)
 
 
-def _report_gaps(whole: Shape, parts: list[Shape], scale: int, place: Place, report: Report) -> None:
+def _report_gaps(
+    whole: Shape, parts: list[Shape], scale: int, place: Place, report: Report, spotted: list[Spotted]
+) -> None:
     rest = [whole]
     for part in parts:
         rest = [piece for shape in rest for piece in without(shape, part)]
@@ -158,6 +183,7 @@ def _report_gaps(whole: Shape, parts: list[Shape], scale: int, place: Place, rep
         else:
             hint = "move the corners of the pieces around it, or add a piece"
         report.add(codes.GAP, place, message, hint)
+        spotted.append(Spotted(codes.GAP, message, _as_polygons(region, scale)))
 
 
 def _regions(shapes: list[Shape]) -> list[list[Shape]]:
@@ -204,6 +230,10 @@ def _shape(polygon: Polygon, scale: int) -> Shape:
 
 def _as_polygon(shape: Shape, scale: int) -> Polygon:
     return Polygon(tuple(Point(Fraction(x) / scale, Fraction(y) / scale) for x, y in shape))
+
+
+def _as_polygons(shapes: Sequence[Shape], scale: int) -> tuple[Polygon, ...]:
+    return tuple(_as_polygon(shape, scale) for shape in shapes)
 
 
 def _unscaled(corner: Corner, scale: int) -> Corner:

@@ -15,6 +15,7 @@ from evenseam.reading.drawing.net import Area, Stretch, areas_of, holds
 from evenseam.reading.drawing.placing import Grid, Placed, place_on_grid, raw_position
 from evenseam.reading.drawing.shapes import DrawnShape, Sheet, read_shapes
 from evenseam.reading.drawing.style import read_style_sheets
+from evenseam.reading.partition import Spotted
 from evenseam.reading.plane import Corner, Shape, doubled_area
 
 MOST_PIECES = 300
@@ -43,6 +44,10 @@ class BlockDrawn:
     are_all: bool
     """False when a shape of the drawing could not be made a piece."""
     place: Place
+    spotted: tuple[Spotted, ...] = ()
+    """Corners off the grid, loose ends: for a picture of them."""
+    unplaced: tuple[tuple[Point, ...], ...] = ()
+    """Shapes and lines that could not be put on the grid, where they were drawn."""
 
 
 def read_page(source: SourceText, report: Report) -> tuple[Sheet, Place] | None:
@@ -79,15 +84,20 @@ def read_block_drawing(
     placed = place_on_grid(sheet, shapes, grid, report)
     if placed is None:
         return None
-    _report_off_grid(placed, report)
+    spotted = _report_off_grid(placed, report)
     drawn_outline = placed.of(marked) if marked else None
     edge = _points(drawn_outline) if drawn_outline else None
     rim = _rim(outline or edge, grid)
     rest = [shape for shape in shapes if not shape.is_outline]
     lines = [shape for shape in rest if not shape.is_area and not shape.is_dot and not _is_rim(shape, placed, rim)]
-    if lines:
+    if lines and placed.off:
+        # Without some of its lines a net has other areas; what is said of them would only mislead.
+        pieces: list[PieceDrawn] = []
+        are_all = False
+    elif lines:
+        marks = [shape for shape in rest if shape.is_area or shape.is_dot]
         pieces, are_all = _pieces_of_net(
-            lines, [s for s in rest if s.is_area or s.is_dot], placed, grid, rim, palette, report
+            lines, _Marks(marks, placed, grid, palette, report), placed, rim, spotted, report
         )
     else:
         pieces, are_all = _pieces_of_shapes(rest, placed, rim, palette, report)
@@ -96,7 +106,11 @@ def read_block_drawing(
         message = f"the drawing has {len(pieces)} pieces; at most {MOST_PIECES}"
         report.add(codes.TOO_MANY_PIECES, place, message, "draw it as several blocks and set them side by side")
         return None
-    return BlockDrawn(tuple(pieces), edge, are_all, place)
+    unplaced = [shape for shape in shapes if not shape.is_dot and placed.of(shape) is None]
+    if lines and unplaced:
+        unplaced = [shape for shape in shapes if not shape.is_dot]
+    raw = tuple(_points([raw_position(spot, placed.frame, grid) for spot in shape.corners]) for shape in unplaced)
+    return BlockDrawn(tuple(pieces), edge, are_all, place, tuple(spotted), raw)
 
 
 def _is_of_bearable_size(shapes: Sequence[DrawnShape], report: Report) -> bool:
@@ -122,7 +136,8 @@ def _marked_outline(shapes: Sequence[DrawnShape], report: Report) -> DrawnShape 
     return marked[0] if marked else None
 
 
-def _report_off_grid(placed: Placed, report: Report) -> None:
+def _report_off_grid(placed: Placed, report: Report) -> list[Spotted]:
+    spotted: list[Spotted] = []
     for off in placed.off[:MOST_TOLD]:
         message = (
             f"a corner lies at {_written(off.raw)} on the grid, {_hundredths(off.distance)} of a square "
@@ -130,10 +145,12 @@ def _report_off_grid(placed: Placed, report: Report) -> None:
         )
         hint = "move it there, or onto a line of its neighbours; or give the block a finer grid"
         report.add(codes.OFF_GRID, off.shape.place, message, hint)
+        spotted.append(Spotted(codes.OFF_GRID, message, (), _points([off.raw])))
     if len(placed.off) > MOST_TOLD:
         message = f"{len(placed.off) - MOST_TOLD} more corners lie off the grid"
         hint = "is the grid of the block the one it was drawn on?"
         report.add(codes.OFF_GRID, placed.off[MOST_TOLD].shape.place, message, hint)
+    return spotted
 
 
 def _rim(outline: Sequence[Point] | None, grid: Grid) -> Shape:
@@ -208,9 +225,8 @@ def _pieces_of_shapes(
 
 
 def _pieces_of_net(
-    lines: Sequence[DrawnShape], marks: Sequence[DrawnShape], placed: Placed, grid: Grid, rim: Shape, palette: Palette,
-    report: Report,
-) -> tuple[list[PieceDrawn], bool]:  # fmt: skip
+    lines: Sequence[DrawnShape], marks: _Marks, placed: Placed, rim: Shape, spotted: list[Spotted], report: Report
+) -> tuple[list[PieceDrawn], bool]:
     stretches = [Stretch(a, b, -1) for a, b in zip(rim, (*rim[1:], rim[0]), strict=True)]
     are_all = True
     for index, line in enumerate(lines):
@@ -225,16 +241,16 @@ def _pieces_of_net(
         message = f"this line ends at {_written(loose.at)} on the grid without meeting another"
         hint = "let it end on another line or on the edge of the block: a seam runs from edge to edge of its piece"
         report.add(codes.LOOSE_END, lines[loose.source].place, message, hint)
+        spotted.append(Spotted(codes.LOOSE_END, message, (), _points([loose.at])))
     for island in net.islands[:MOST_TOLD]:
         message = f"the lines around {_written(island.shape[0])} touch no other line"
         hint = "draw seams from them to the edge of the block: a piece cannot have a hole"
         report.add(codes.HOLE, lines[max(island.sources)].place, message, hint)
-    finder = _Marks(marks, placed, grid, palette, report)
     pieces: list[PieceDrawn] = []
     for area in net.areas:
-        found = finder.of(area, lines)
+        found = marks.of(area, lines)
         pieces.append(PieceDrawn(_points(area.shape), found[0], found[1]))
-    report_unknown(finder.unknown, palette, report)
+    report_unknown(marks.unknown, marks.palette, report)
     return pieces, are_all and not net.loose and not net.islands
 
 

@@ -95,8 +95,8 @@ def place_on_grid(sheet: Sheet, shapes: Sequence[DrawnShape], grid: Grid, report
     placed = Placed(frame, finder.found_spots())
     for shape in solid:
         for spot in shape.corners:
-            if spot not in placed.corners:
-                placed.corners[spot] = corner = _from_raw(raw[spot])
+            if spot not in placed.corners and spot not in {off.spot for off in placed.off}:
+                corner = _from_raw(raw[spot])
                 nearest = tuple(Fraction(round(number / STEP)) * STEP for number in corner)
                 across, down = corner[0] - nearest[0], corner[1] - nearest[1]
                 distance = max(abs(across), abs(down))
