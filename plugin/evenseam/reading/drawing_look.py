@@ -21,6 +21,8 @@ from evenseam.reading.partition import DrawnPiece, Spotted, check_convex, check_
 from evenseam.reading.tree import Scalar
 
 _PLAIN = "#c9c4ba"
+_SPARE = ("#d9e2df", "#8fa9b3", "#c98f6b", "#5e7f86", "#e2c98c", "#a3677a", "#7d8a63", "#3f5568")
+"""For fabrics that are words, not colours."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,7 +74,9 @@ def _look(
     if drawn.outline is not None and not is_hexagon:
         outline = simple_shape(drawn.outline, "the outline", drawn.place, report) or outline
     words = list(dict.fromkeys(piece.fabric for piece in drawn.pieces))
-    fabrics = tuple(Fabric(slug(word) or "plain", word or "no fabric", _colour(word)) for word in words)
+    fabrics = tuple(
+        Fabric(slug(word) or "plain", word or "no fabric", _colour(word, number)) for number, word in enumerate(words)
+    )
     spotted = list(drawn.spotted)
     pieces: list[tuple[DrawnPiece, Polygon]] = []
     made: list[BlockPiece] = []
@@ -101,5 +105,5 @@ def _look(
     )  # fmt: skip
 
 
-def _colour(word: str) -> str:
-    return read_paint(word).colour or _PLAIN if word else _PLAIN
+def _colour(word: str, number: int) -> str:
+    return (read_paint(word).colour or _SPARE[number % len(_SPARE)]) if word else _PLAIN

@@ -36,6 +36,8 @@ class Palette:
                     return spoken[_plain(form)]
         if shape.text:
             return shape.text if self.is_open else None
+        if self.is_open and not shape.is_fill_said and shape.words:
+            return shape.words[0]
         colour = shape.fill.colour
         if colour is None:
             return None

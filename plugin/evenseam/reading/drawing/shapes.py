@@ -46,6 +46,8 @@ class DrawnShape:
     is_outline: bool = False
     is_dot: bool = False
     text: str = ""
+    is_fill_said: bool = True
+    """False when the fill is black only because nothing is said about it."""
 
     @property
     def is_area(self) -> bool:
@@ -262,7 +264,7 @@ class _Walker:
         self.shapes.append(
             DrawnShape(
                 tuple(setting.matrix.at(corner) for corner in corners), is_closed, fill, has_stroke, setting.words,
-                setting.copy or place or element.place, setting.is_outline, is_dot, text,
+                setting.copy or place or element.place, setting.is_outline, is_dot, text, "fill" in setting.look.words,
             )
         )  # fmt: skip
 
