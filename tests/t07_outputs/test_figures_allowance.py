@@ -2,19 +2,22 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
-
 import pytest
 from evenseam.figures.allowance import raw_outline, with_allowance
-from evenseam.geometry import Polygon
+from evenseam.figures.plane import Polygon, shaped
+from evenseam.geometry import Polygon as ExactPolygon
 from hypothesis import given
 from shapely.ops import unary_union
+from support import samples
 from support.pictured import as_shapely
-from support.samples import polygon
 from support.strategies import guillotine_pieces
 
-SEAM = Fraction(1, 4)
+SEAM = 0.25
 OUTLINES = ("0,0 6,0 6,4 0,4", "2,0 6,0 8,3 6,6 2,6 0,3", "0,0 5,1 3,7", "0,0 4,0 6,5 1,3")
+
+
+def polygon(text: str) -> Polygon:
+    return shaped(samples.polygon(text))
 
 
 @pytest.mark.parametrize("text", OUTLINES)
@@ -39,9 +42,9 @@ def test_pieces_with_allowance_fill_the_raw_outline(text: str) -> None:
 
 
 @given(guillotine_pieces(6, 4))
-def test_pieces_of_a_rectangle_with_allowance_fill_its_raw_size(pieces: tuple[Polygon, ...]) -> None:
-    outline = Polygon.rectangle(Fraction(0), Fraction(0), Fraction(6), Fraction(4))
-    grown = [as_shapely(piece) for piece in with_allowance(pieces, outline, SEAM)]
+def test_pieces_of_a_rectangle_with_allowance_fill_its_raw_size(pieces: tuple[ExactPolygon, ...]) -> None:
+    outline = Polygon.rectangle(0, 0, 6, 4)
+    grown = [as_shapely(piece) for piece in with_allowance(map(shaped, pieces), outline, SEAM)]
     assert sum(piece.area for piece in grown) == pytest.approx(6.5 * 4.5)
     assert unary_union(grown).area == pytest.approx(6.5 * 4.5)
 
@@ -55,10 +58,7 @@ def test_a_seam_runs_straight_on_to_the_raw_edge() -> None:
     left, right = polygon("0,0 2,0 3,4 0,4"), polygon("2,0 6,0 6,4 3,4")
     grown = with_allowance([left, right], polygon(OUTLINES[0]), SEAM)
     # The seam falls 4 for every 1 across: 1/16 further across at a raw edge 1/4 away.
-    assert {(corner.x, corner.y) for corner in grown[0].corners} >= {
-        (Fraction(31, 16), -SEAM),
-        (Fraction(49, 16), 4 + SEAM),
-    }
+    assert {(31 / 16, -SEAM), (49 / 16, 4 + SEAM)} <= {(corner.x, corner.y) for corner in grown[0].corners}
 
 
 def test_seams_that_end_in_one_point_share_a_line_straight_out() -> None:

@@ -109,12 +109,12 @@ def test_a_line_cut_off_at_a_window_is_what_lies_inside(start: object, end: obje
 def test_folding_twice_changes_nothing(point: object, start: object, end: object) -> None:
     assume(start != end)
     folded = mirrored_point(point, start, end)  # type: ignore[arg-type]
-    assert mirrored_point(folded, start, end) == point  # type: ignore[arg-type]
+    assert mirrored_point(folded, start, end) == pytest.approx(point)  # type: ignore[arg-type]
     way = (end.x - start.x, end.y - start.y)  # type: ignore[attr-defined]
-    assert way[0] * (folded.x - point.x) + way[1] * (folded.y - point.y) == 0  # type: ignore[attr-defined]
+    assert way[0] * (folded.x - point.x) + way[1] * (folded.y - point.y) == pytest.approx(0)  # type: ignore[attr-defined]
 
 
 def test_a_folded_piece_keeps_its_area_and_its_turn() -> None:
     piece = Polygon((at(0, 0), at(4, 0), at(4, 2)))
     folded = mirrored(piece, at(0, 5), at(9, 3))
-    assert folded.signed_area == piece.signed_area
+    assert folded.signed_area == pytest.approx(piece.signed_area)

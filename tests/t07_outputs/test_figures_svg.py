@@ -12,7 +12,10 @@ from evenseam.figures.cloth_look import looks_of
 from evenseam.figures.drawing import Side, Stroke, Tone
 from evenseam.figures.frame import at, rectangle
 from evenseam.figures.palette import SHADES
+from evenseam.figures.plane import decimal
 from evenseam.figures.svg_ink import SvgInk
+from hypothesis import given
+from hypothesis import strategies as st
 from support.samples import FOG, LAMP, REED, SEA
 
 SVG = "{http://www.w3.org/2000/svg}"
@@ -113,8 +116,21 @@ def test_a_frame_decides_what_is_seen() -> None:
     assert root.get("viewBox") == "10 20 30 40"
 
 
-def test_coordinates_stay_exact_until_they_are_written() -> None:
-    pen = Pen({})
-    pen.line((at(Fraction(1, 3), 0), at(Fraction(2, 3), 0)), Stroke.CUT)
-    line = pen.drawing().shapes[0]
-    assert [point.x for point in line.points] == [Fraction(1, 3), Fraction(2, 3)]  # type: ignore[union-attr]
+@pytest.mark.parametrize(
+    ("value", "written"),
+    [(0.125, "0.13"), (0.125 - 1e-10, "0.13"), (0.1249, "0.12"), (-0.125, "-0.12"), (-0.004, "0"), (7.0, "7"), (-3.10, "-3.1")],
+)  # fmt: skip
+def test_half_way_goes_up_whatever_the_last_decimal(value: float, written: str) -> None:
+    assert SvgInk(Theme.PRINT, {}, "p").number(value) == written
+
+
+@given(st.lists(st.integers(1, 999), min_size=2, max_size=12), st.integers(1, 30))
+def test_places_taken_onto_a_picture_meet_however_they_were_added(parts: list[int], divisor: int) -> None:
+    widths = [decimal(Fraction(part, divisor)) for part in parts]
+    forwards = backwards = 0.0
+    for width in widths:
+        forwards += width
+    for width in reversed(widths):
+        backwards += width
+    assert forwards == backwards
+    assert abs(forwards - float(Fraction(sum(parts), divisor))) < 1e-8

@@ -4,30 +4,23 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass, field
-from fractions import Fraction
 from itertools import pairwise
 
-from evenseam.exact import Number, sign
-from evenseam.figures.rational import length_of, rational, rational_point
-from evenseam.geometry import Point, Polygon
-
-Spot = tuple[Number, Number]
+from evenseam.figures.plane import NEAR, Point, Polygon, is_on_line
 
 
-def raw_outline(outline: Polygon, seam: Number) -> Polygon:
+def raw_outline(outline: Polygon, seam: float) -> Polygon:
     """Return a convex clockwise outline moved outward by the seam allowance, with mitred corners.
 
     Corner for corner: the first corner of the result belongs to the first of the outline.
     """
-    corners = tuple(rational_point(corner) for corner in outline.corners)
-    width = rational(seam)
-    outward = [_outward(start, end, width) for start, end in zip(corners, (*corners[1:], corners[0]), strict=True)]
+    outward = [_outward(start, end, seam) for start, end in outline.edges]
     return Polygon(
-        tuple(corner + _mitre(outward[number - 1], outward[number]) for number, corner in enumerate(corners))
+        tuple(corner + _mitre(outward[number - 1], outward[number]) for number, corner in enumerate(outline.corners))
     )
 
 
-def with_allowance(pieces: Iterable[Polygon], outline: Polygon, seam: Number) -> tuple[Polygon, ...]:
+def with_allowance(pieces: Iterable[Polygon], outline: Polygon, seam: float) -> tuple[Polygon, ...]:
     """Return the pieces of a workpiece with the allowance beyond every edge that lies on its outline.
 
     Pieces and outline run clockwise.
@@ -58,11 +51,11 @@ class _Edging:
 
     outline: Polygon
     border: tuple[Point, ...]
-    """Its corners as fractions."""
+    """Its corners."""
     raw: tuple[Point, ...]
     is_upright: bool
     """True for an upright rectangle: most workpieces are, and what lies where is told without any sums."""
-    leads: dict[tuple[Spot, int], Point] = field(default_factory=dict)
+    leads: dict[tuple[Point, int], Point] = field(default_factory=dict)
     """Where a seam that ends at a point of an edge meets the raw edge."""
 
     def may_touch(self, piece: Polygon) -> bool:
@@ -88,12 +81,12 @@ class _Edging:
     def _is_on(self, point: Point, first: Point, last: Point) -> bool:
         if self.is_upright:
             return point.x == first.x if first.x == last.x else point.y == first.y
-        return sign((last - first).cross(point - first)) == 0
+        return is_on_line(point, first, last)
 
     def raised(self, corner: Point, edge: int) -> Point:
         """Return where a corner of a piece on an edge of the outline comes to lie on the raw edge."""
-        lead = self.leads.get(((corner.x, corner.y), edge))
-        return lead if lead is not None else self.straight_out(rational_point(corner), edge)
+        lead = self.leads.get((corner, edge))
+        return lead if lead is not None else self.straight_out(corner, edge)
 
     def straight_out(self, corner: Point, edge: int) -> Point:
         """Return the point of the raw edge straight out from a point of the outline; at a corner, its mitre."""
@@ -115,25 +108,22 @@ class _Edging:
         return corner + way.scaled(share, share)
 
 
-def _edging(outline: Polygon, seam: Number) -> _Edging:
+def _edging(outline: Polygon, seam: float) -> _Edging:
     corners = outline.corners
     pairs = zip(corners, (*corners[1:], corners[0]), strict=True)
     is_upright = len(corners) == 4 and all(one.x == other.x or one.y == other.y for one, other in pairs)
-    border = tuple(rational_point(corner) for corner in corners)
     raw = _larger(outline, seam) if is_upright else raw_outline(outline, seam)
-    return _Edging(outline, border, raw.corners, is_upright)
+    return _Edging(outline, corners, raw.corners, is_upright)
 
 
-def _larger(outline: Polygon, seam: Number) -> Polygon:
+def _larger(outline: Polygon, seam: float) -> Polygon:
     """Return an upright rectangle larger by the seam allowance all round, corner for corner."""
     left, top, _, _ = outline.bounds
     return Polygon(
         tuple(
-            rational_point(
-                Point(
-                    corner.x - seam if corner.x == left else corner.x + seam,
-                    corner.y - seam if corner.y == top else corner.y + seam,
-                )
+            Point(
+                corner.x - seam if corner.x == left else corner.x + seam,
+                corner.y - seam if corner.y == top else corner.y + seam,
             )
             for corner in outline.corners
         )
@@ -157,7 +147,7 @@ def _grown(piece: Polygon, on_edge: list[int | None], edging: _Edging) -> Polygo
 
 def _find_leads(edging: _Edging, pieces: list[Polygon], sides: list[list[int | None]]) -> None:
     """Find where seams that end at the outline meet the raw edge, and note those that may run straight on."""
-    ways: dict[Spot, list[Point]] = {}
+    ways: dict[Point, list[Point]] = {}
     for piece, on_edge in zip(pieces, sides, strict=True):
         for number, corner in enumerate(piece.corners):
             before, after = on_edge[number - 1], on_edge[number]
@@ -165,7 +155,7 @@ def _find_leads(edging: _Edging, pieces: list[Polygon], sides: list[list[int | N
                 continue
             if before is None and after is None and not edging.edges_at(corner):
                 continue
-            found = ways.setdefault((corner.x, corner.y), [])
+            found = ways.setdefault(corner, [])
             if before is None:
                 _add_way(found, corner - piece.corners[number - 1])
             if after is None:
@@ -181,41 +171,38 @@ def _is_square(ways: list[Point]) -> bool:
 
 
 def _add_way(ways: list[Point], way: Point) -> None:
-    if all(sign(way.cross(known)) != 0 for known in ways):
+    if all(abs(way.cross(known)) > NEAR * (abs(way.x) + abs(way.y)) for known in ways):
         ways.append(way)
 
 
-def _lead_along(edging: _Edging, edge: int, slanting: dict[Spot, list[Point]], ways: dict[Spot, list[Point]]) -> None:
+def _lead_along(edging: _Edging, edge: int, slanting: dict[Point, list[Point]], ways: dict[Point, list[Point]]) -> None:
     """Note the leads of one edge; a seam may stray less than half way to the next one, so that none cross."""
-    if not any(edge in edging.edges_at(Point(*spot)) for spot in slanting):
+    if not any(edge in edging.edges_at(spot) for spot in slanting):
         return
     count = len(edging.border)
     start, end = edging.border[edge], edging.border[(edge + 1) % count]
     along = end - start
-    long = length_of(along)
+    long = along.length
     unit = Point(along.x / long, along.y / long)
-    spots: dict[Fraction, Spot] = {}
-    for spot in ways:
-        point = Point(*spot)
-        if edge in edging.edges_at(point):
-            spots[rational(unit.dot(rational_point(point) - start))] = spot
-    marks = sorted({Fraction(0), long, *spots})
+    # Rounded, so that the two ends are met and not missed by a hair.
+    spots = {round(unit.dot(spot - start), 6): spot for spot in ways if edge in edging.edges_at(spot)}
+    marks = sorted({0.0, round(long, 6), *spots})
     for number, mark in enumerate(marks):
         if mark not in spots or number in (0, len(marks) - 1) or len(ways[spots[mark]]) != 1:
             continue
-        corner, way = rational_point(Point(*spots[mark])), rational_point(ways[spots[mark]][0])
-        if way.cross(along) == 0:
+        corner, way = spots[mark], ways[spots[mark]][0]
+        if abs(way.cross(along)) <= NEAR * long:
             continue
         meeting = edging.meeting(corner, way, edge)
-        straying = abs(rational(unit.dot(meeting - corner)))
+        straying = abs(unit.dot(meeting - corner))
         nearest = min(after - before for before, after in pairwise(marks[number - 1 : number + 2]))
-        if straying < nearest * Fraction(9, 20):
+        if straying < nearest * 0.45:
             edging.leads[(spots[mark], edge)] = meeting
 
 
-def _outward(start: Point, end: Point, width: Fraction) -> Point:
+def _outward(start: Point, end: Point, width: float) -> Point:
     way = end - start
-    long = length_of(way)
+    long = way.length
     return Point(way.y * width / long, -way.x * width / long)
 
 

@@ -4,16 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from fractions import Fraction
 
 from evenseam.figures.drawing import SMALL_SIZE, Anchor, Pen, Stroke
 from evenseam.figures.frame import at
-from evenseam.figures.rational import rational
+from evenseam.figures.plane import Point, Polygon
 from evenseam.figures.spot import middle_of
-from evenseam.geometry import Point, Polygon
 
-AWAY = Fraction(12)
-PITCH = Fraction(14)
+AWAY = 12.0
+PITCH = 14.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,7 +22,7 @@ class Callout:
     text: str
 
 
-def draw_callouts(pen: Pen, callouts: Sequence[Callout], left: Fraction, right: Fraction, bottom: Fraction) -> None:
+def draw_callouts(pen: Pen, callouts: Sequence[Callout], left: float, right: float, bottom: float) -> None:
     """Write labels to the left and right of work that reaches from `left` to `right`, each on the nearer side.
 
     Labels of one side stand in the order of their pieces, so that no two lines cross more than they must; none
@@ -33,16 +31,16 @@ def draw_callouts(pen: Pen, callouts: Sequence[Callout], left: Fraction, right: 
     middle = (left + right) / 2
     spots = [(middle_of(callout.piece), callout.text) for callout in callouts]
     for is_left in (True, False):
-        side = [(spot, text) for spot, text in spots if (rational(spot.x) < middle) is is_left]
+        side = [(spot, text) for spot, text in spots if (spot.x < middle) is is_left]
         _draw_side(pen, sorted(side, key=lambda one: (one[0].y, one[0].x)), left, right, bottom, is_left=is_left)
 
 
 def _draw_side(
-    pen: Pen, side: Sequence[tuple[Point, str]], left: Fraction, right: Fraction, bottom: Fraction, *, is_left: bool
+    pen: Pen, side: Sequence[tuple[Point, str]], left: float, right: float, bottom: float, *, is_left: bool
 ) -> None:
-    levels: list[Fraction] = []
+    levels: list[float] = []
     for spot, _ in side:
-        levels.append(max(rational(spot.y), levels[-1] + PITCH) if levels else rational(spot.y))
+        levels.append(max(spot.y, levels[-1] + PITCH) if levels else spot.y)
     # What has slid down past the bottom is pushed up again from below.
     lowest = bottom
     for number in range(len(levels) - 1, -1, -1):

@@ -3,17 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
-from fractions import Fraction
 
-from evenseam.exact import Number
 from evenseam.figures.drawing import LABEL_SIZE, Pen, Side, Stroke, Tone
 from evenseam.figures.frame import Frame
+from evenseam.figures.plane import Polygon
 from evenseam.figures.spot import label_spot
 from evenseam.figures.workpiece import Patch, Workpiece
-from evenseam.geometry import Polygon
 from evenseam.pattern import BATTING
 
-FINEST_SEAM = Fraction(5, 2)
+FINEST_SEAM = 2.5
 """A seam allowance drawn narrower than this gets no seam line: the dashes would hide it."""
 
 
@@ -58,7 +56,7 @@ def draw_cloth(pen: Pen, pieces: Iterable[tuple[str, Polygon]], side: Side = Sid
 
 
 def draw_letter(
-    pen: Pen, piece: Polygon, text: str, fabric: str, *, largest: Number = LABEL_SIZE, side: Side = Side.RIGHT
+    pen: Pen, piece: Polygon, text: str, fabric: str, *, largest: float = LABEL_SIZE, side: Side = Side.RIGHT
 ) -> bool:
     """Write a label inside a piece where it fits; tell whether it did."""
     found = label_spot(piece, text, largest) if text and fabric != BATTING else None

@@ -2,7 +2,7 @@
 
 A drawing is a list of shapes in the order they are laid down, in drawing units: about one to a sixteenth of the
 width of a line of text on a phone, so that a picture is some 420 units wide and a label 13 units high. x runs right
-and y down. Coordinates stay exact; they become decimals only when a theme writes them.
+and y down. Coordinates are decimals; the lines and words of true-scale paper stay exact until they are written.
 """
 
 from __future__ import annotations
@@ -10,16 +10,14 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from enum import Enum
-from fractions import Fraction
-from typing import TypeAlias, Union
+from typing import SupportsFloat, TypeAlias, Union
 
-from evenseam.exact import Number
 from evenseam.figures.cloth_look import ClothLook
-from evenseam.geometry import Point, Polygon
+from evenseam.figures.plane import Point, Polygon, Spot
 
-LABEL_SIZE = Fraction(13)
-SMALL_SIZE = Fraction(11)
-LARGE_SIZE = Fraction(16)
+LABEL_SIZE = 13.0
+SMALL_SIZE = 11.0
+LARGE_SIZE = 16.0
 
 
 class Side(Enum):
@@ -112,7 +110,7 @@ class Area:
 class Line:
     """A straight-edged line."""
 
-    points: tuple[Point, ...]
+    points: tuple[Spot, ...]
     stroke: Stroke
     is_closed: bool = False
 
@@ -149,9 +147,9 @@ class Measure:
 class Label:
     """Words. `at` is the middle of the height of the letters."""
 
-    at: Point
+    at: Spot
     text: str
-    size: Number = LABEL_SIZE
+    size: SupportsFloat = LABEL_SIZE
     ink: Ink = Ink.PLAIN
     on_fabric: str | None = None
     """Fabric id it stands on, which decides its ink."""
@@ -186,7 +184,7 @@ class Pen:
     """Records what is drawn.
 
     >>> pen = Pen({})
-    >>> pen.line((Point(Fraction(0), Fraction(0)), Point(Fraction(9), Fraction(0))), Stroke.CUT)
+    >>> pen.line((Point(0, 0), Point(9, 0)), Stroke.CUT)
     >>> len(pen.drawing().shapes)
     1
     """
@@ -215,7 +213,7 @@ class Pen:
         """Draw something that is not fabric."""
         self._shapes.append(Area((polygon,), tone))
 
-    def line(self, points: Iterable[Point], stroke: Stroke, *, is_closed: bool = False) -> None:
+    def line(self, points: Iterable[Spot], stroke: Stroke, *, is_closed: bool = False) -> None:
         """Draw a line through points."""
         self._shapes.append(Line(tuple(points), stroke, is_closed))
 
@@ -237,10 +235,10 @@ class Pen:
 
     def label(
         self,
-        at: Point,
+        at: Spot,
         text: str,
         *,
-        size: Number = LABEL_SIZE,
+        size: SupportsFloat = LABEL_SIZE,
         ink: Ink = Ink.PLAIN,
         on_fabric: str | None = None,
         side: Side = Side.RIGHT,

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from evenseam.figures.drawing import Area, Arrow, Cloth, Curve, Label, Line, Measure, Shape
 from evenseam.figures.lettering import label_box, plate_box
 from evenseam.figures.measure_line import measure_parts
-from evenseam.geometry import Point
+from evenseam.figures.plane import Point, Spot
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,7 +44,7 @@ def extent_of(shapes: Iterable[Shape]) -> Extent:
     return Extent(min(across), min(down), max(across), max(down))
 
 
-def _reach(shape: Shape) -> Iterable[Point]:
+def _reach(shape: Shape) -> Iterable[Spot]:
     match shape:
         case Cloth(polygons=polygons) | Area(polygons=polygons):
             for polygon in polygons:

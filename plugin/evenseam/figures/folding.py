@@ -2,9 +2,7 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
-
-from evenseam.geometry import Point, Polygon
+from evenseam.figures.plane import Point, Polygon
 
 
 def mirrored_point(point: Point, start: Point, end: Point) -> Point:
@@ -20,6 +18,6 @@ def mirrored(polygon: Polygon, start: Point, end: Point) -> Polygon:
     return Polygon(tuple(mirrored_point(corner, start, end) for corner in reversed(polygon.corners)))
 
 
-def between(one: Point, other: Point, share: Fraction) -> Point:
+def between(one: Point, other: Point, share: float) -> Point:
     """Return the point a share of the way from one to the other."""
     return one + (other - one).scaled(share, share)

@@ -4,65 +4,65 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from fractions import Fraction
+from typing import SupportsFloat
 
-from evenseam.exact import Number
-from evenseam.figures.rational import rational
-from evenseam.geometry import Point, Polygon
+from evenseam.figures.plane import Outline, Point, Polygon, Spot
 
-WIDE = Fraction(400)
+WIDE = 400.0
 """Width of a usual picture in drawing units."""
-HIGH = Fraction(300)
+HIGH = 300.0
 
-ORIGIN = Point(Fraction(0), Fraction(0))
+ORIGIN = Point(0.0, 0.0)
 
 
-def at(x: Number | int, y: Number | int) -> Point:
+def at(x: SupportsFloat, y: SupportsFloat) -> Point:
     """Return a point from numbers of any kind."""
-    return Point(Fraction(x) if isinstance(x, int) else x, Fraction(y) if isinstance(y, int) else y)
+    return Point(float(x), float(y))
 
 
-def rectangle(left: Number | int, top: Number | int, width: Number | int, height: Number | int) -> Polygon:
+def rectangle(left: SupportsFloat, top: SupportsFloat, width: SupportsFloat, height: SupportsFloat) -> Polygon:
     """Return an upright rectangle from numbers of any kind."""
-    corner, size = at(left, top), at(width, height)
-    return Polygon.rectangle(corner.x, corner.y, size.x, size.y)
+    return Polygon.rectangle(float(left), float(top), float(width), float(height))
 
 
 @dataclass(frozen=True, slots=True)
 class Frame:
     """Drawing units for one unit of the work, and where its top left corner lies in the drawing."""
 
-    scale: Fraction
+    scale: float
     origin: Point = ORIGIN
 
     @staticmethod
     def fitting(
-        width: Number | int, height: Number | int, wide: Number | int = WIDE, high: Number | int = HIGH
+        width: SupportsFloat, height: SupportsFloat, wide: SupportsFloat = WIDE, high: SupportsFloat = HIGH
     ) -> Frame:
         """Return the largest scale at which a rectangle fits into another, with its corner at the origin."""
-        scale = min(rational(wide) / rational(width), rational(high) / rational(height))
+        scale = min(float(wide) / float(width), float(high) / float(height))
         # A round scale keeps coordinates short and loses less than half a percent.
-        return Frame(scale.limit_denominator(60) or scale)
+        return Frame(float(Fraction(scale).limit_denominator(60)) or scale)
 
     def moved_to(self, origin: Point) -> Frame:
         """Return the same scale somewhere else."""
         return Frame(self.scale, origin)
 
-    def moved_by(self, across: Number | int, down: Number | int) -> Frame:
+    def moved_by(self, across: SupportsFloat, down: SupportsFloat) -> Frame:
         """Return the frame shifted in drawing units."""
         return Frame(self.scale, self.origin + at(across, down))
 
-    def point(self, point: Point) -> Point:
+    def point(self, point: Spot) -> Point:
         """Return where a point of the work lies in the drawing."""
-        return Point(self.origin.x + point.x * self.scale, self.origin.y + point.y * self.scale)
+        return Point(self.origin.x + float(point.x) * self.scale, self.origin.y + float(point.y) * self.scale)
 
-    def spot(self, x: Number | int, y: Number | int) -> Point:
+    def spot(self, x: SupportsFloat, y: SupportsFloat) -> Point:
         """Return where a place of the work lies in the drawing."""
         return self.point(at(x, y))
 
-    def polygon(self, polygon: Polygon) -> Polygon:
+    def polygon(self, polygon: Outline) -> Polygon:
         """Return a polygon of the work in the drawing."""
-        return Polygon(tuple(self.point(corner) for corner in polygon.corners))
+        left, top = self.origin
+        scale = self.scale
+        return Polygon(tuple(Point(left + float(c.x) * scale, top + float(c.y) * scale) for c in polygon.corners))
 
-    def length(self, length: Number | int) -> Fraction:
+    def length(self, length: SupportsFloat) -> float:
         """Return a length of the work in drawing units."""
-        return rational(length) * self.scale
+        return float(length) * self.scale

@@ -3,19 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from fractions import Fraction
 
-from evenseam.exact import Number
 from evenseam.figures.drawing import LABEL_SIZE, Anchor, Pen
 from evenseam.figures.frame import at, rectangle
 from evenseam.figures.lettering import text_width
-from evenseam.geometry import Point
+from evenseam.figures.plane import Point
 
-_SWATCH = Fraction(22)
-_LINE = Fraction(30)
+_SWATCH = 22.0
+_LINE = 30.0
 
 
-def draw_legend(pen: Pen, fabrics: Iterable[str], corner: Point, wide: Number) -> None:
+def draw_legend(pen: Pen, fabrics: Iterable[str], corner: Point, wide: float) -> None:
     """Draw a swatch, a letter and a name for each fabric, from a top left corner, in as many lines as it takes."""
     x, y = corner.x, corner.y
     for fabric in dict.fromkeys(fabrics):

@@ -2,15 +2,12 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
-
 from evenseam.figures.drawing import Anchor, Label, Measure
 from evenseam.figures.lettering import text_width
-from evenseam.figures.rational import rational
-from evenseam.geometry import Point
+from evenseam.figures.plane import Point
 
-TICK = Fraction(4)
-_BESIDE = Fraction(7)
+TICK = 4.0
+_BESIDE = 7.0
 
 
 def measure_parts(measure: Measure) -> tuple[tuple[tuple[Point, ...], ...], Label]:
@@ -28,7 +25,7 @@ def measure_parts(measure: Measure) -> tuple[tuple[tuple[Point, ...], ...], Labe
     if start.y == end.y:
         ticks = tuple((Point(at.x, at.y - TICK), Point(at.x, at.y + TICK)) for at in (start, end))
         gap = text_width(measure.text, Label(middle, "").size) + 8
-        long = abs(rational(end.x - start.x))
+        long = abs(end.x - start.x)
         if long > gap + 10:
             left, right = (start, end) if start.x < end.x else (end, start)
             halves = ((left, Point(middle.x - gap / 2, left.y)), (Point(middle.x + gap / 2, left.y), right))

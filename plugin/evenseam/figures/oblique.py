@@ -5,19 +5,17 @@ from __future__ import annotations
 from dataclasses import dataclass
 from fractions import Fraction
 
-from evenseam.exact import Number
 from evenseam.figures.cloth_work import draw_cloth
 from evenseam.figures.drawing import Anchor, Pen, Side, Stroke
 from evenseam.figures.frame import at
-from evenseam.figures.rational import rational
+from evenseam.figures.plane import Point, Polygon
 from evenseam.figures.workpiece import Workpiece
-from evenseam.geometry import Point, Polygon
 
-LEAN = Fraction(1, 3)
+LEAN = 1 / 3
 """How far a layer leans to the right for its depth."""
-DEPTH = Fraction(2, 5)
+DEPTH = 0.4
 """How deep a layer looks for its height."""
-AIR = Fraction(30)
+AIR = 30.0
 PITCH = 16
 """Between lines of words."""
 
@@ -36,16 +34,16 @@ class Layer:
 class Slant:
     """Places points of a layer as seen at a slant, around the layer's own middle."""
 
-    scale: Fraction
+    scale: float
     middle: Point
     """In the drawing."""
-    width: Fraction
-    height: Fraction
+    width: float
+    height: float
     """Of the layer."""
 
     def point(self, point: Point) -> Point:
         """Return where a point of the layer is seen."""
-        across, down = rational(point.x) - self.width / 2, rational(point.y) - self.height / 2
+        across, down = point.x - self.width / 2, point.y - self.height / 2
         return Point(self.middle.x + (across - down * LEAN) * self.scale, self.middle.y + down * DEPTH * self.scale)
 
     def polygon(self, polygon: Polygon) -> Polygon:
@@ -53,25 +51,26 @@ class Slant:
         return Polygon(tuple(self.point(corner) for corner in polygon.corners))
 
 
-def draw_stack(pen: Pen, layers: tuple[Layer, ...], wide: Fraction) -> Fraction:
+def draw_stack(pen: Pen, layers: tuple[Layer, ...], wide: float) -> float:
     """Draw layers listed from bottom to top, the lowest drawn first, with a label to the right of each.
 
     The middle of the lowest layer lies at the origin; returns how far down the picture reaches.
     """
-    widest = max(rational(layer.work.raw_width) for layer in layers)
-    tallest = max(rational(layer.work.raw_height) for layer in layers)
-    scale = min(wide / (widest + tallest * LEAN), Fraction(230) / (tallest * DEPTH)).limit_denominator(60)
+    widest = max(layer.work.raw_width for layer in layers)
+    tallest = max(layer.work.raw_height for layer in layers)
+    largest = min(wide / (widest + tallest * LEAN), 230 / (tallest * DEPTH))
+    scale = float(Fraction(largest).limit_denominator(60))
     right = (widest / 2 + tallest * LEAN / 2) * scale
     # Layers overlap, but each keeps a visible front edge.
-    air = max(AIR, tallest * DEPTH * scale * Fraction(2, 5))
+    air = max(AIR, tallest * DEPTH * scale * 0.4)
     edges: list[Point] = []
     for number, layer in enumerate(layers):
         work = layer.work
-        slant = Slant(scale, at(0, -air * number), rational(work.width), rational(work.height))
+        slant = Slant(scale, at(0, -air * number), work.width, work.height)
         seen = work.mirrored() if layer.side is Side.WRONG else work
         draw_cloth(pen, ((patch.fabric, slant.polygon(patch.outline)) for patch in seen.patches), layer.side)
-        edges.append(slant.point(Point(work.width, work.height * Fraction(3, 4))))
-    lowest: Number | None = None
+        edges.append(slant.point(Point(work.width, work.height * 0.75)))
+    lowest: float | None = None
     for layer, edge in reversed(tuple(zip(layers, edges, strict=True))):
         # From the top layer down, each label below the one before.
         level = edge.y if lowest is None or edge.y > lowest else lowest
@@ -79,5 +78,5 @@ def draw_stack(pen: Pen, layers: tuple[Layer, ...], wide: Fraction) -> Fraction:
         for line, words in enumerate(layer.words):
             pen.label(at(right + 14, level + PITCH * line), words, anchor=Anchor.START)
         lowest = level + PITCH * len(layer.words) + 6
-    lowest_edge = rational(layers[0].work.height) * DEPTH * scale / 2
-    return max(lowest_edge, rational(lowest or Fraction(0)) - 6)
+    lowest_edge = layers[0].work.height * DEPTH * scale / 2
+    return max(lowest_edge, (lowest or 0.0) - 6)

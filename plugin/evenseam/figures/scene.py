@@ -5,11 +5,10 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from evenseam.exact import Number, format_length
 from evenseam.figures.cloth_look import ClothLook
 from evenseam.figures.drawing import Pen
+from evenseam.figures.plane import Point, decimal
 from evenseam.figures.workbench import Bench
-from evenseam.geometry import Point
 from evenseam.pattern import Step
 from evenseam.sheet import PatternSheet
 
@@ -27,14 +26,18 @@ class Scene:
         """Return a step with what it uses and makes."""
         return self.benches[step.id]
 
-    def length(self, value: Number) -> str:
-        """Return a length in the edition's unit, as printed."""
-        return format_length(value, self.sheet.project.unit)
+    def measured(self, name: str) -> tuple[str, str]:
+        """Return width and height of a cut or of what a step made, raw edge to raw edge, as printed."""
+        for step in self.sheet.program.steps:
+            if step.makes == name and step.measures is not None:
+                return step.measures[0].text, step.measures[1].text
+        cut = self.sheet.cuts.cut(name)
+        return cut.width.text, cut.height.text
 
     @property
-    def seam(self) -> Number:
+    def seam(self) -> float:
         """The pattern's seam allowance."""
-        return self.sheet.project.seam_allowance.value
+        return decimal(self.sheet.project.seam_allowance.value)
 
 
 def halfway(one: Point, other: Point) -> Point:

@@ -27,7 +27,7 @@ def to_svg(drawing: Drawing, theme: Theme, title: str, description: str, id_pref
     ink = SvgInk(theme, drawing.looks, id_prefix)
     body = ink.shapes(drawing.shapes)
     frame = drawing.frame.bounds if drawing.frame else None
-    extent = Extent(*(float(side) for side in frame)) if frame else extent_of(drawing.shapes).with_room(ROOM)
+    extent = Extent(*frame) if frame else extent_of(drawing.shapes).with_room(ROOM)
     left, top, width, height = (ink.number(n) for n in (extent.left, extent.top, extent.width, extent.height))
     look = ' class="evenseam-figure"' if theme is Theme.WEB else f' font-family="{PRINT_FONT}"'
     definitions = ink.definitions()

@@ -1,14 +1,12 @@
-"""Shapes as SVG elements: the one place where exact coordinates become decimals."""
+"""Shapes as SVG elements."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 from enum import Enum
 from itertools import groupby
-from math import hypot
 from xml.sax.saxutils import escape
 
-from evenseam.exact import Number
 from evenseam.figures.cloth_look import ClothLook, Texture
 from evenseam.figures.colour import Colour
 from evenseam.figures.drawing import (
@@ -29,8 +27,8 @@ from evenseam.figures.drawing import (
 from evenseam.figures.lettering import plate_box
 from evenseam.figures.measure_line import measure_parts
 from evenseam.figures.palette import DEEP, HALO, INK, INKS, RUST, STROKES, TONES, Shade, literal, on_web
+from evenseam.figures.plane import Point, Polygon, Spot
 from evenseam.figures.texture_marks import DOT, SPACING, Stretch, texture_marks
-from evenseam.geometry import Point, Polygon
 
 CLOTH_LINE = 0.9
 MARK_LINE = 0.7
@@ -47,9 +45,8 @@ class Theme(Enum):
 class SvgInk:
     """Writes shapes in one theme.
 
-    `factor` is the length of one unit of the drawing's coordinates in the SVG's own; `grain` the length there of
-    what the style calls one drawing unit (line widths, letters). Both are 1 for pictures, which have one unit; on
-    true-scale paper coordinates are inches and the style's units points.
+    `grain` is the length, in the units of the coordinates, of what the style calls one drawing unit (line widths,
+    letters): 1 for pictures, which have one unit; a point on true-scale paper.
     """
 
     def __init__(
@@ -58,23 +55,25 @@ class SvgInk:
         looks: Mapping[str, ClothLook],
         id_prefix: str,
         *,
-        factor: Number | int = 1,
         grain: float = 1.0,
         places: int = 2,
     ) -> None:
         self._theme = theme
         self._looks = looks
         self._prefix = id_prefix
-        self._factor = factor
         self._grain = grain
-        self._places = places
+        self._form = f"%.{places}f"
+        self._nudge = 10.0 ** -(places + 5)
         self._patterns: dict[str, str] = {}
         self._ids = 0
 
     def number(self, value: float) -> str:
-        """Return a decimal with no more places than the eye needs, always written the same way."""
-        text = f"{value:.{self._places}f}"
-        text = text.rstrip("0").rstrip(".") if "." in text else text
+        """Return a decimal with no more places than the eye needs, always written the same way.
+
+        What lies half way between two goes up, even if it lies a hair below: sums that should be equal are written
+        alike, in whatever order they were added.
+        """
+        text = (self._form % (value + self._nudge)).rstrip("0").rstrip(".")
         return "0" if text == "-0" else text
 
     def shapes(self, shapes: Iterable[Shape]) -> str:
@@ -154,7 +153,7 @@ class SvgInk:
             id = f"{self._prefix}-{self._ids}"
             pattern = self._pattern(name, texture, mark)
             return f'<g {paint}><path id="{id}" d="{way}"/></g><use href="#{id}" fill="url(#{pattern})"/>'
-        marks = texture_marks(texture, [self._ring(polygon) for polygon in polygons], SPACING * self._grain)
+        marks = texture_marks(texture, [polygon.corners for polygon in polygons], SPACING * self._grain)
         return f'<path {paint} d="{way}"/>{self._marks(marks, texture, mark)}'
 
     def _marks(self, marks: list[Stretch], texture: Texture, colour: str) -> str:
@@ -191,10 +190,10 @@ class SvgInk:
         return halo + self._path(way, fill=None, stroke=look.colour, width=look.width, dashes=look.dashes)
 
     def _arrow(self, arrow: Arrow) -> str:
-        start, end = self._point(arrow.start), self._point(arrow.end)
-        bend = self._point(arrow.bend) if arrow.bend else ((start[0] + end[0]) / 2, (start[1] + end[1]) / 2)
+        start, end = arrow.start, arrow.end
+        bend = arrow.bend or Point((start.x + end.x) / 2, (start.y + end.y) / 2)
         way_x, way_y = end[0] - bend[0], end[1] - bend[1]
-        long = hypot(way_x, way_y) or 1.0
+        long = Point(way_x, way_y).length or 1.0
         way_x, way_y = way_x / long * self._grain, way_y / long * self._grain
         base = (end[0] - way_x * 7, end[1] - way_y * 7)
         number = self.number
@@ -236,7 +235,7 @@ class SvgInk:
         return f'font-size="{size}"{anchor}{weight} fill="{self._label_colour(label)}"'
 
     def _words(self, label: Label, look: str) -> str:
-        x, y = self._point(label.at)
+        x, y = float(label.at.x), float(label.at.y)
         down = float(label.size) * self._grain * 0.35
         number = self.number
         place = f'x="{number(x)}" y="{number(y + down)}"'
@@ -246,7 +245,7 @@ class SvgInk:
         return f"{plate}<text {place}{look}>{escape(label.text)}</text>"
 
     def _plate(self, label: Label) -> str:
-        left, top, right, bottom = (float(side * self._factor) for side in plate_box(label).bounds)
+        left, top, right, bottom = plate_box(label).bounds
         number = self.number
         return (
             f'<rect x="{number(left)}" y="{number(top)}" width="{number(right - left)}" '
@@ -282,20 +281,11 @@ class SvgInk:
 
     # --- coordinates and colours -------------------------------------------------------------------------------
 
-    def _point(self, point: Point) -> tuple[float, float]:
-        if self._factor == 1:
-            return float(point.x), float(point.y)
-        return float(point.x * self._factor), float(point.y * self._factor)
+    def _at(self, point: Spot) -> str:
+        return f"{self.number(float(point.x))} {self.number(float(point.y))}"
 
-    def _at(self, point: Point) -> str:
-        x, y = self._point(point)
-        return f"{self.number(x)} {self.number(y)}"
-
-    def _way(self, points: Iterable[Point], *, is_closed: bool = False) -> str:
+    def _way(self, points: Iterable[Spot], *, is_closed: bool = False) -> str:
         return "M" + " ".join(self._at(point) for point in points) + ("Z" if is_closed else "")
-
-    def _ring(self, polygon: Polygon) -> list[tuple[float, float]]:
-        return [self._point(corner) for corner in polygon.corners]
 
     def _size(self, value: float) -> str:
         return self.number(value * self._grain)

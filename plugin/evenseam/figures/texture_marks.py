@@ -89,7 +89,9 @@ def _broken(stretches: list[Stretch], mark: float, period: float) -> list[Stretc
     marks: list[Stretch] = []
     for x1, y, x2, _ in stretches:
         shift = period / 2 if round(y / SPACING) % 2 else 0.0
-        for number in range(ceil((x1 - shift) / period), floor((x2 - mark - shift) / period) + 1):
+        # A mark that just fits is drawn, whatever the last decimal of the edge.
+        first, last = ceil((x1 - shift) / period - 1e-9), floor((x2 - mark - shift) / period + 1e-9)
+        for number in range(first, last + 1):
             start = number * period + shift
             marks.append((start, y, start + mark, y))
     return marks

@@ -7,8 +7,8 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from evenseam.exact import Number
+from evenseam.figures.plane import Point, Polygon, convex_hull, decimal, shaped
 from evenseam.figures.workpiece import Patch, Workpiece, in_a_row, plain
-from evenseam.geometry import Point, Polygon, convex_hull
 from evenseam.pattern import (
     BATTING,
     AddBorderStrips,
@@ -56,11 +56,11 @@ def block_workpiece(block: Block, seam: Number, piece_ids: tuple[str, ...] = ())
     across, down = block.scale
     chosen = tuple(piece for piece in block.pieces if not piece_ids or piece.id in piece_ids)
     patches = tuple(
-        Patch(piece.outline.scaled(across, down), piece.fabric, piece.id, f"block:{block.id}") for piece in chosen
+        Patch(shaped(piece.outline, across, down), piece.fabric, piece.id, f"block:{block.id}") for piece in chosen
     )
     if len(chosen) == len(block.pieces):
-        return Workpiece(block.id, patches, block.outline.scaled(across, down), seam)
-    work = Workpiece(block.id, patches, outline_of(patches), seam)
+        return Workpiece(block.id, patches, shaped(block.outline, across, down), decimal(seam))
+    work = Workpiece(block.id, patches, outline_of(patches), decimal(seam))
     left, top, _, _ = work.outline.bounds
     return work.moved(Point(-left, -top))
 

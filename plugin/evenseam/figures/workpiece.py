@@ -4,12 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass
-from fractions import Fraction
 from functools import cached_property
 
 from evenseam.exact import Number
 from evenseam.figures.allowance import with_allowance
-from evenseam.geometry import Point, Polygon
+from evenseam.figures.plane import Point, Polygon, decimal
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,28 +32,28 @@ class Workpiece:
     patches: tuple[Patch, ...]
     outline: Polygon
     """Its seam lines: where the next seams will run. Convex, clockwise."""
-    seam: Number
+    seam: float
     """Allowance beyond the outline, all round."""
 
     @property
-    def width(self) -> Number:
+    def width(self) -> float:
         """Across, between seam lines."""
         left, _, right, _ = self.outline.bounds
         return right - left
 
     @property
-    def height(self) -> Number:
+    def height(self) -> float:
         """Down, between seam lines."""
         _, top, _, bottom = self.outline.bounds
         return bottom - top
 
     @property
-    def raw_width(self) -> Number:
+    def raw_width(self) -> float:
         """Across, raw edge to raw edge."""
         return self.width + 2 * self.seam
 
     @property
-    def raw_height(self) -> Number:
+    def raw_height(self) -> float:
         """Down, raw edge to raw edge."""
         return self.height + 2 * self.seam
 
@@ -97,27 +96,25 @@ class Workpiece:
 
 
 def plain(name: str, fabric: str, width: Number, height: Number, seam: Number, part: str = "") -> Workpiece:
-    """Return one rectangle of cloth by its raw size."""
+    """Return one rectangle of cloth by its exact raw size."""
     across, down = _inside(width, seam), _inside(height, seam)
-    outline = Polygon.rectangle(Fraction(0), Fraction(0), across, down)
-    return Workpiece(name, (Patch(outline, fabric, part=part),), outline, seam)
+    outline = Polygon.rectangle(0.0, 0.0, decimal(across), decimal(down))
+    return Workpiece(name, (Patch(outline, fabric, part=part),), outline, decimal(seam))
 
 
 def in_a_row(name: str, parts: Iterable[Workpiece], *, is_across: bool) -> Workpiece:
     """Return parts sewn edge to edge, left to right or top to bottom."""
     patches: list[Patch] = []
-    along: Number = Fraction(0)
-    over: Number = Fraction(0)
-    seam: Number = Fraction(0)
+    along = over = seam = 0.0
     for part in parts:
-        step = Point(along, Fraction(0)) if is_across else Point(Fraction(0), along)
+        step = Point(along, 0.0) if is_across else Point(0.0, along)
         patches += part.moved(step).patches
         along = along + (part.width if is_across else part.height)
         reach = part.height if is_across else part.width
         over = reach if reach > over else over
         seam = part.seam
     size = (along, over) if is_across else (over, along)
-    return Workpiece(name, tuple(patches), Polygon.rectangle(Fraction(0), Fraction(0), *size), seam)
+    return Workpiece(name, tuple(patches), Polygon.rectangle(0.0, 0.0, *size), seam)
 
 
 def _inside(raw: Number, seam: Number) -> Number:

@@ -7,6 +7,7 @@ from xml.sax.saxutils import escape
 
 from evenseam.figures.drawing import Drawing
 from evenseam.figures.palette import PRINT_FONT
+from evenseam.figures.paper.exact_places import scaled
 from evenseam.figures.paper.paper_size import Paper
 from evenseam.figures.svg_ink import SvgInk, Theme
 
@@ -59,10 +60,8 @@ def page_svg(page: PaperPage) -> str:
     prints it true to scale.
     """
     unit, factor = page.paper.svg_unit
-    ink = SvgInk(
-        Theme.PRINT, page.drawing.looks, "page", factor=factor, grain=float(factor) / POINTS_PER_INCH, places=PLACES
-    )
-    body = ink.shapes(page.drawing.shapes)
+    ink = SvgInk(Theme.PRINT, page.drawing.looks, "page", grain=float(factor) / POINTS_PER_INCH, places=PLACES)
+    body = ink.shapes(scaled(shape, factor) for shape in page.drawing.shapes)
     width, height = ink.number(float(page.paper.width * factor)), ink.number(float(page.paper.height * factor))
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg" width="{width}{unit}" height="{height}{unit}" '

@@ -8,8 +8,8 @@ from fractions import Fraction
 
 from evenseam.exact import CENTIMETRES_PER_INCH, Unit
 from evenseam.figures.drawing import Anchor, Ink, Label, Line, Shape, Stroke
-from evenseam.figures.frame import at, rectangle
 from evenseam.figures.paper import words
+from evenseam.figures.paper.exact_places import at, exact, letters_size, rectangle
 from evenseam.figures.paper.paper_size import MARGIN, Paper
 from evenseam.figures.paper.template_shapes import POINT, label_width
 from evenseam.figures.rational import rational
@@ -168,10 +168,11 @@ def _fitting(text: str, points: Fraction, room: Fraction, *, is_bold: bool = Fal
 
 def ink_box(label: Label) -> tuple[Fraction, Fraction, Fraction, Fraction]:
     """Return left, top, right and bottom of a label's letters in inches."""
-    long = label_width(label.text, label.size, is_bold=label.is_bold)
-    high = rational(label.size) * POINT * Fraction(6, 5)
+    size = letters_size(label)
+    long = label_width(label.text, size, is_bold=label.is_bold)
+    high = size * POINT * Fraction(6, 5)
     before = {Anchor.START: Fraction(0), Anchor.MIDDLE: Fraction(1, 2), Anchor.END: Fraction(1)}[label.anchor]
-    x, y = rational(label.at.x), rational(label.at.y)
+    x, y = (rational(number) for number in (exact(label.at).x, exact(label.at).y))
     if label.is_upward:
         return x - high / 2, y - long * (1 - before), x + high / 2, y + long * before
     return x - long * before, y - high / 2, x + long * (1 - before), y + high / 2

@@ -8,8 +8,9 @@ from fractions import Fraction
 
 from evenseam.figures.cloth_look import ClothLook, looks_of
 from evenseam.figures.drawing import Anchor, Drawing, Ink, Label, Shape
-from evenseam.figures.frame import at, rectangle
+from evenseam.figures.frame import rectangle
 from evenseam.figures.paper import words
+from evenseam.figures.paper.exact_places import at, moved
 from evenseam.figures.paper.page import PaperPage
 from evenseam.figures.paper.page_furniture import Layout, LiveArea, furniture, live_area
 from evenseam.figures.paper.paper_size import Paper
@@ -21,7 +22,7 @@ from evenseam.figures.paper.template_shapes import (
     caption_width,
     template_shapes,
 )
-from evenseam.figures.paper.tiling import Part, moved, part_count, parts_of
+from evenseam.figures.paper.tiling import Part, part_count, parts_of
 from evenseam.geometry import Point
 from evenseam.pattern import Block, Method, PieceSection
 from evenseam.piecing.templates import cutting_template, section_templates

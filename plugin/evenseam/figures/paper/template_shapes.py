@@ -8,7 +8,7 @@ from fractions import Fraction
 from evenseam.exact import Number
 from evenseam.figures.cloth_look import ClothLook
 from evenseam.figures.drawing import Anchor, Ink, Label, Line, Stroke
-from evenseam.figures.lettering import text_width
+from evenseam.figures.lettering import SIZES, letters_width
 from evenseam.figures.paper import words
 from evenseam.figures.paper.paper_size import in_inches
 from evenseam.figures.rational import length_of, rational, rational_point
@@ -93,20 +93,20 @@ def _piece_labels(
     text = f"{piece.label} {look.letter}"
     has_arrow = piece is _with_arrow(template)
     middle = _points(spot)
-    size = room_at(at_points, middle, text, is_bold=True)
+    size = _room(at_points, middle, text, is_bold=True)
     if has_arrow:
         # Leave the arrow beside it its place.
         reach = rational(piece.room) * lay.factor / POINT * Fraction(9, 20)
-        size = min(size, reach * 2 / text_width(text, 1, is_bold=True))
+        size = min(size, reach * 2 / _width(text, 1, is_bold=True))
     if size < SMALLEST_POINTS:
         text = piece.label
-        size = room_at(at_points, middle, text, is_bold=True)
+        size = _room(at_points, middle, text, is_bold=True)
     size = max(min(size, LABEL_POINTS), SMALLEST_POINTS)
     labels = [Label(spot, text, size, is_bold=True)]
     below = Point(spot.x, spot.y + (size * Fraction(7, 10) + 4) * POINT)
-    has_name = size >= 9 and room_at(at_points, _points(below), look.name) >= NAME_POINTS
+    has_name = size >= 9 and _room(at_points, _points(below), look.name) >= NAME_POINTS
     if has_arrow:
-        has_name = has_name and text_width(look.name, NAME_POINTS) / 2 < rational(piece.room) * lay.factor / POINT / 2
+        has_name = has_name and _width(look.name, NAME_POINTS) / 2 < rational(piece.room) * lay.factor / POINT / 2
     if has_name:
         labels.append(Label(below, look.name, NAME_POINTS))
     return labels
@@ -132,7 +132,7 @@ def _edge_label(edge: TemplateEdge, template: SectionTemplate, lay: _Lay) -> lis
     spot = start + way.scaled(Fraction(7, 20), Fraction(7, 20)) + outward
     text = words.to_sections(edge.neighbours)
     is_upward = abs(rational(way.y)) > abs(rational(way.x))
-    if text_width(text, EDGE_POINTS) * POINT > long * Fraction(2, 3):
+    if _width(text, EDGE_POINTS) * POINT > long * Fraction(2, 3):
         return []
     return [Label(spot, text, EDGE_POINTS, is_upward=is_upward)]
 
@@ -208,7 +208,17 @@ def _in_points(polygon: Polygon) -> Polygon:
 
 def label_width(text: str, points: Number | int, *, is_bold: bool = False) -> Fraction:
     """Return the width of words in inches."""
-    return text_width(text, points, is_bold=is_bold) * POINT
+    return _width(text, points, is_bold=is_bold) * POINT
+
+
+def _width(text: str, points: Number | int, *, is_bold: bool = False) -> Fraction:
+    """Return the width of words in points."""
+    return rational(points) * Fraction(letters_width(text, is_bold=is_bold), SIZES)
+
+
+def _room(piece: Polygon, spot: Point, text: str, *, is_bold: bool = False) -> Fraction:
+    """Return the largest size, in tenths of a point, at which words round a spot stay inside a piece."""
+    return Fraction(round(room_at(piece, spot, text, is_bold=is_bold) * 10), 10)
 
 
 def caption(shapes: TemplateShapes) -> tuple[Label, Label]:

@@ -9,11 +9,10 @@ from math import ceil
 
 from evenseam.figures.clipping import Window
 from evenseam.figures.drawing import Ink, Label, Line, Shape, Stroke
-from evenseam.figures.frame import at
 from evenseam.figures.paper import words
+from evenseam.figures.paper.exact_places import at, exact, moved
 from evenseam.figures.paper.page_furniture import ink_box
 from evenseam.figures.paper.template_shapes import TemplateShapes
-from evenseam.figures.rational import rational_point
 from evenseam.geometry import Point
 
 OVERLAP = Fraction(3, 4)
@@ -71,7 +70,7 @@ def _inside(shapes: TemplateShapes, window: Window) -> list[Shape]:
     for line in shapes.lines:
         points = (*line.points, line.points[0]) if line.is_closed else line.points
         for start, end in pairwise(points):
-            if (stretch := window.cut(start, end)) is not None:
+            if (stretch := window.cut(exact(start), exact(end))) is not None:
                 kept.append(Line(stretch, line.stroke))
     for label in shapes.labels:
         left, top, right, bottom = ink_box(label)
@@ -120,17 +119,3 @@ def _joining_line(start: Point, end: Point, other: int) -> list[Shape]:
     beside = beside + (at(Fraction(1, 12), 0) if is_upright else at(0, Fraction(1, 12)))
     shapes.append(Label(beside, words.joins_part(other), Fraction(7), Ink.QUIET, is_upward=is_upright))
     return shapes
-
-
-def moved(shape: Shape, step: Point) -> Shape:
-    """Return a line or a label shifted."""
-    match shape:
-        case Line(points=points, stroke=stroke, is_closed=is_closed):
-            return Line(tuple(rational_point(point) + step for point in points), stroke, is_closed)
-        case Label():
-            return Label(
-                shape.at + step, shape.text, shape.size, shape.ink, shape.on_fabric, shape.side, shape.anchor,
-                shape.is_bold, shape.has_ground, shape.is_upward,
-            )  # fmt: skip
-        case _:
-            raise TypeError(f"a template has lines and words only, not a {type(shape).__name__}")

@@ -5,9 +5,7 @@ from __future__ import annotations
 FULL_SIZE = "Print at 100 % (actual size), never “fit to page”."
 MEASURE_FIRST = "Measure the squares before you sew."
 MIRRORED = "Mirror image of the block. Lay the fabric on the blank side; sew with this printed side up."
-NOT_MIRRORED = (
-    "A template marked “right side up” is not mirrored: lay it on the right side of the fabric."
-)
+NOT_MIRRORED = "A template marked “right side up” is not mirrored: lay it on the right side of the fabric."
 KEY = "solid line: sew · dashed line: cut · ticks in the allowance: match · arrow: to the top of the block"
 ONE_INCH = "1 in"
 TWO_CENTIMETRES = "2 cm"

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from evenseam.figures.drawing import SMALL_SIZE, Ink, Pen, Side, Stroke, Tone
 from evenseam.figures.frame import at, rectangle
+from evenseam.figures.plane import Polygon
 from evenseam.figures.scene import Scene
 from evenseam.figures.scenes.turning import corner_fabric
-from evenseam.geometry import Polygon
 from evenseam.pattern import Bind, Bound, Grain, MakeBinding, Step, StripJoin
 
 PANEL = 124

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
-
 from evenseam.figures.callouts import Callout, draw_callouts
 from evenseam.figures.cloth_work import draw_cloth, draw_letter, draw_work
 from evenseam.figures.drawing import LARGE_SIZE, Stroke
@@ -14,12 +12,12 @@ from evenseam.figures.spot import label_spot
 from evenseam.figures.workbench import block_workpiece
 from evenseam.pattern import Block, Method
 
-SIDE = Fraction(320)
+SIDE = 320.0
 
 
 def draw_block(scene: Scene, block: Block) -> None:
     """Draw a finished block with its fabric letters and its finished size."""
-    work = block_workpiece(block, scene.seam)
+    work = block_workpiece(block, scene.sheet.project.seam_allowance.value)
     frame = Frame.fitting(work.width, work.height, SIDE, SIDE)
     draw_work(scene.pen, work, frame, has_allowance=False, has_letters=True)
     wide, high = frame.length(work.width), frame.length(work.height)
@@ -27,12 +25,12 @@ def draw_block(scene: Scene, block: Block) -> None:
     scene.pen.measure(at(wide + 12, 0), at(wide + 12, high), block.height.text)
     used = {patch.fabric for patch in work.patches}
     listed = (fabric.id for fabric in scene.sheet.project.fabrics if fabric.id in used)
-    draw_legend(scene.pen, listed, at(0, high + 34), max(wide, Fraction(300)))
+    draw_legend(scene.pen, listed, at(0, high + 34), max(wide, 300.0))
 
 
 def draw_key(scene: Scene, block: Block) -> None:
     """Draw a block with the label of every piece; heavy lines part its sections."""
-    work = block_workpiece(block, scene.seam)
+    work = block_workpiece(block, scene.sheet.project.seam_allowance.value)
     frame = Frame.fitting(work.width, work.height, SIDE + 40, SIDE + 40)
     pen = scene.pen
     draw_cloth(pen, ((patch.fabric, frame.polygon(patch.outline)) for patch in work.patches))
@@ -57,8 +55,8 @@ def draw_key(scene: Scene, block: Block) -> None:
             label = both
         if not draw_letter(pen, outline, label, patch.fabric, largest=LARGE_SIZE):
             small.append(Callout(outline, label))
-    draw_callouts(pen, small, Fraction(0), frame.length(work.width), frame.length(work.height))
+    draw_callouts(pen, small, 0.0, frame.length(work.width), frame.length(work.height))
     high = frame.length(work.height)
     used = {patch.fabric for patch in work.patches}
     listed = (fabric.id for fabric in scene.sheet.project.fabrics if fabric.id in used)
-    draw_legend(pen, listed, at(0, high + 14), max(frame.length(work.width), Fraction(300)))
+    draw_legend(pen, listed, at(0, high + 14), max(frame.length(work.width), 300.0))

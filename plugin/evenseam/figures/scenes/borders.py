@@ -2,14 +2,12 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
-
 from evenseam.figures.cloth_work import draw_work
 from evenseam.figures.frame import HIGH, WIDE, Frame, at
 from evenseam.figures.scene import Scene
 from evenseam.pattern import AddBorderStrips, Run, Step
 
-PULL = Fraction(30)
+PULL = 30.0
 
 
 def draw_border(scene: Scene, step: Step, operation: AddBorderStrips) -> None:
@@ -26,15 +24,15 @@ def draw_border(scene: Scene, step: Step, operation: AddBorderStrips) -> None:
     long = frame.length(centre.raw_height if is_across else centre.raw_width)
     body = frame.length(centre.raw_width if is_across else centre.raw_height)
 
-    def spot(along: Fraction, over: Fraction) -> Frame:
+    def spot(along: float, over: float) -> Frame:
         return frame.moved_to(at(over + seam, along + seam) if is_across else at(along + seam, over + seam))
 
-    zero = Fraction(0)
+    zero = 0.0
     first, last = zero, thick + body + PULL
     draw_work(scene.pen, centre, spot(zero, thick), has_letters=False)
     for place in (first, last):
         draw_work(scene.pen, strip, spot(zero, place), has_letters=True)
-    for share in (Fraction(1, 4), Fraction(3, 4)):
+    for share in (0.25, 0.75):
         for start, end in ((thick - PULL, thick), (thick + body + PULL, thick + body)):
             tail, head = start + (end - start) / 8, end - (end - start) / 8
             if is_across:
@@ -43,6 +41,6 @@ def draw_border(scene: Scene, step: Step, operation: AddBorderStrips) -> None:
                 scene.pen.arrow(at(long * share, tail), at(long * share, head))
     whole = last + thick - PULL
     if is_across:
-        scene.pen.measure(at(whole + 12, 0), at(whole + 12, long), scene.length(strip.raw_height))
+        scene.pen.measure(at(whole + 12, 0), at(whole + 12, long), scene.measured(operation.strip)[1])
     else:
-        scene.pen.measure(at(0, whole + 14), at(long, whole + 14), scene.length(strip.raw_width))
+        scene.pen.measure(at(0, whole + 14), at(long, whole + 14), scene.measured(operation.strip)[0])

@@ -9,22 +9,20 @@ from evenseam.cutting import CuttingPlan
 from evenseam.cutting.plan import PlannedPiece, PlannedStrip
 from evenseam.exact import Number, format_number
 from evenseam.figures.cloth_work import draw_letter
-from evenseam.figures.drawing import LABEL_SIZE, SMALL_SIZE, Anchor, Ink, Stroke, Tone
+from evenseam.figures.drawing import LABEL_SIZE, SMALL_SIZE, Ink, Stroke, Tone
 from evenseam.figures.frame import Frame, at, rectangle
-from evenseam.figures.lettering import text_width
-from evenseam.figures.rational import rational
+from evenseam.figures.plane import Polygon
 from evenseam.figures.scene import Scene
 from evenseam.figures.spot import label_spot
-from evenseam.geometry import Polygon
 from evenseam.pattern import CutShape
 
-WIDE = Fraction(420)
-HIGHEST = Fraction(520)
+WIDE = 300.0
+HIGHEST = 420.0
 """Cloth longer than this is drawn with strips that are alike left out."""
-SELVAGE = Fraction(7)
-NARROW = Fraction(220)
+SELVAGE = 7.0
+NARROW = 190.0
 """Cloth is never drawn narrower than this."""
-BREAK = Fraction(16)
+BREAK = 16.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,17 +36,17 @@ class Band:
 
 
 def draw_cutting(scene: Scene, plan: CuttingPlan) -> None:
-    """Draw the plan with its usable width, its length, and a numbered list of what is cut."""
-    numbers = _numbers(plan)
+    """Draw the plan with its usable width and its length; every piece bears the number it has in the words."""
+    numbers = plan.numbers
     width_of_cloth = plan.usable_width.value
     frame = Frame.fitting(width_of_cloth, width_of_cloth, WIDE, WIDE)
     bands = bands_of(plan, frame)
-    long = sum((rational(band.bottom - band.top) for band in bands), start=Fraction(0))
+    long = sum(float(band.bottom - band.top) for band in bands)
     if frame.length(long) > HIGHEST:
         # Even without what is alike it is long: smaller, but not so small that numbers no longer fit.
         frame = Frame.fitting(width_of_cloth, long, WIDE, HIGHEST)
         frame = max(frame, Frame.fitting(width_of_cloth, width_of_cloth, NARROW, NARROW), key=lambda one: one.scale)
-    down: Number = Fraction(0)
+    down = 0.0
     for band in bands:
         down = _draw_band(scene, plan, band, frame, down, numbers)
     width = frame.length(plan.usable_width.value)
@@ -60,7 +58,6 @@ def draw_cutting(scene: Scene, plan: CuttingPlan) -> None:
         pen.label(at(-SELVAGE - 9, down / 2), "selvage", size=SMALL_SIZE, ink=Ink.QUIET, is_upward=True)
     pen.measure(at(0, -14), at(width, -14), f"usable width {plan.usable_width.text}")
     pen.measure(at(width + SELVAGE + 10, 0), at(width + SELVAGE + 10, down), plan.length.text)
-    _draw_list(scene, plan, numbers, down + 20)
 
 
 def bands_of(plan: CuttingPlan, frame: Frame) -> tuple[Band, ...]:
@@ -73,7 +70,7 @@ def bands_of(plan: CuttingPlan, frame: Frame) -> tuple[Band, ...]:
             bands[-1] = Band(last.top, bottom, (*last.strips, strip), 1)
         else:
             bands.append(Band(strip.y, strip.y + strip.height, (strip,), 1))
-    if frame.length(sum((band.bottom - band.top for band in bands), start=Fraction(0))) <= HIGHEST:
+    if frame.length(sum(float(band.bottom - band.top) for band in bands)) <= HIGHEST:
         return tuple(bands)
     merged: list[Band] = []
     for band in bands:
@@ -103,21 +100,15 @@ def _shape(band: Band) -> tuple[object, ...]:
     )
 
 
-def _numbers(plan: CuttingPlan) -> dict[str, int]:
-    """Return a number for each cut, in the order it first lies on the cloth."""
-    cuts = dict.fromkeys(piece.cut for strip in plan.strips for piece in strip.pieces)
-    return {cut: number for number, cut in enumerate(cuts, start=1)}
-
-
 def _draw_band(
-    scene: Scene, plan: CuttingPlan, band: Band, frame: Frame, down: Number, numbers: dict[str, int]
-) -> Number:
+    scene: Scene, plan: CuttingPlan, band: Band, frame: Frame, down: float, numbers: dict[str, int]
+) -> float:
     """Draw one band from `down` and return where the next begins."""
     pen = scene.pen
     high = frame.length(band.bottom - band.top)
     width = frame.length(plan.usable_width.value)
     pen.area(rectangle(0, down, width, high), Tone.LEFTOVER)
-    place = frame.moved_to(at(0, down - band.top * frame.scale))
+    place = frame.moved_to(at(0, down - frame.length(band.top)))
     pieces = [piece for strip in band.strips for piece in strip.pieces]
     outlines = [place.polygon(rectangle(piece.x, piece.y, piece.width, piece.height)) for piece in pieces]
     pen.cloth(outlines, plan.material)
@@ -158,11 +149,6 @@ def _label_piece(
 
 
 TRIANGLES = (CutShape.HALF_SQUARE_TRIANGLE, CutShape.QUARTER_SQUARE_TRIANGLE)
-_PREFIXES = {
-    CutShape.HALF_SQUARE_TRIANGLE: "from squares ",
-    CutShape.QUARTER_SQUARE_TRIANGLE: "from squares ",
-    CutShape.TEMPLATE: "with a template, from ",
-}
 
 
 def _draw_diagonals(scene: Scene, piece: PlannedPiece, outline: Polygon) -> None:
@@ -178,36 +164,10 @@ def _draw_diagonals(scene: Scene, piece: PlannedPiece, outline: Polygon) -> None
 def _first_part(shape: CutShape, outline: Polygon) -> Polygon:
     """Return the triangle that bears the number where a square is cut into triangles; all of anything else."""
     one, two, three, four = outline.corners
-    half = Fraction(1, 2)
+    half = 0.5
     match shape:
         case CutShape.HALF_SQUARE_TRIANGLE:
             return Polygon((one, two, four))
         case CutShape.QUARTER_SQUARE_TRIANGLE:
             return Polygon((one, two, (one + three).scaled(half, half)))
     return outline
-
-
-def _draw_list(scene: Scene, plan: CuttingPlan, numbers: dict[str, int], top: Number) -> None:
-    """Write what each number is: how many, what, and its size."""
-    line = top
-    for cut_id, number in numbers.items():
-        cut = scene.sheet.cuts.cut(cut_id)
-        size = f"{cut.width.number} × {cut.height.text}"
-        words = f"{cut.count.number} × {cut.label}, {_PREFIXES.get(cut.shape, '')}{size}"
-        scene.pen.label(at(20, line), str(number), anchor=Anchor.END, is_bold=True)
-        for part in _lines(words):
-            scene.pen.label(at(28, line), part, anchor=Anchor.START)
-            line = line + 16
-        line = line + 3
-
-
-def _lines(words: str) -> list[str]:
-    """Break words into lines that fit under the plan."""
-    lines: list[str] = []
-    for word in words.split(" "):
-        longer = f"{lines[-1]} {word}" if lines else word
-        if lines and text_width(longer, LABEL_SIZE) <= WIDE + 40:
-            lines[-1] = longer
-        else:
-            lines.append(word)
-    return lines

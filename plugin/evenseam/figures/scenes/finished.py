@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
-
 from evenseam.figures.cloth_work import draw_cloth
 from evenseam.figures.drawing import Stroke
 from evenseam.figures.frame import Frame, at, rectangle
@@ -11,7 +9,7 @@ from evenseam.figures.legend import draw_legend
 from evenseam.figures.scene import Scene
 from evenseam.pattern import Turned
 
-HIGHEST = Fraction(400)
+HIGHEST = 400.0
 
 
 def draw_finished(scene: Scene) -> None:
@@ -28,4 +26,4 @@ def draw_finished(scene: Scene) -> None:
     below = frame.length(height) + 16
     used = {placed.fabric for placed in sized.placed}
     listed = (fabric.id for fabric in scene.sheet.project.fabrics if fabric.id in used)
-    draw_legend(scene.pen, listed, at(0, below), max(frame.length(width), Fraction(300)))
+    draw_legend(scene.pen, listed, at(0, below), max(frame.length(width), 300.0))

@@ -2,18 +2,15 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
-
-from evenseam.exact import Number
 from evenseam.figures.cloth_work import draw_letter, draw_work
 from evenseam.figures.drawing import SMALL_SIZE, Ink, Side, Stroke
 from evenseam.figures.frame import Frame, at, rectangle
+from evenseam.figures.plane import Polygon, decimal
 from evenseam.figures.scene import Scene
 from evenseam.figures.scenes.layers import raw
-from evenseam.geometry import Polygon
 from evenseam.pattern import AttachCornerPockets, AttachSleeve, CornerPockets, MakeSleeve, Sleeve, Step, Turned
 
-BACK_SIDE = Fraction(300)
+BACK_SIDE = 300.0
 
 
 def draw_make_sleeve(scene: Scene, step: Step, operation: MakeSleeve) -> None:
@@ -90,7 +87,7 @@ def draw_attach_pockets(scene: Scene, step: Step, operation: AttachCornerPockets
     hanging, finish = scene.sheet.project.hanging, scene.sheet.project.finish
     assert isinstance(hanging, CornerPockets)  # only a project with corner pockets has this step
     work, pen = raw(scene.bench(step).uses[operation.project]), scene.pen
-    width, height, side = work.width, work.height, hanging.square.value
+    width, height, side = work.width, work.height, decimal(hanging.square.value)
     frame = Frame.fitting(width, height, BACK_SIDE, BACK_SIDE)
     if isinstance(finish, Turned):
         draw_work(pen, work, frame)
@@ -98,7 +95,7 @@ def draw_attach_pockets(scene: Scene, step: Step, operation: AttachCornerPockets
         pen.cloth((frame.polygon(work.outline),), finish.backing_fabric)
         middle = rectangle(0, frame.length(side), frame.length(width), frame.length(height - side))
         draw_letter(pen, middle, "back", finish.backing_fabric)
-    zero = Fraction(0)
+    zero = 0.0
     corners = (
         Polygon((at(zero, zero), at(side, zero), at(zero, side))),
         Polygon((at(width, zero), at(width, side), at(width - side, zero))),
@@ -118,18 +115,18 @@ def draw_attach_pockets(scene: Scene, step: Step, operation: AttachCornerPockets
 def _draw_back(scene: Scene) -> Frame:
     """Draw the back of the project with its edge, and return where it lies."""
     sized, pen = scene.sheet.sized, scene.pen
-    width, height = sized.finished_width.value, sized.finished_height.value
+    width, height = decimal(sized.finished_width.value), decimal(sized.finished_height.value)
     finish = scene.sheet.project.finish
     frame = Frame.fitting(width, height, BACK_SIDE, BACK_SIDE)
     whole = rectangle(0, 0, frame.length(width), frame.length(height))
     if isinstance(finish, Turned):
         pen.cloth((whole,), finish.backing_fabric)
-        pen.outline(frame.polygon(_ring(width, height, finish.topstitch.value)), Stroke.STITCH)
+        pen.outline(frame.polygon(_ring(width, height, decimal(finish.topstitch.value))), Stroke.STITCH)
         return frame
     pen.cloth((whole,), finish.binding.fabric)
     pen.cloth((frame.polygon(_ring(width, height, scene.seam)),), finish.backing_fabric)
     return frame
 
 
-def _ring(width: Number, height: Number, inset: Number) -> Polygon:
+def _ring(width: float, height: float, inset: float) -> Polygon:
     return rectangle(inset, inset, width - 2 * inset, height - 2 * inset)

@@ -2,23 +2,20 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
-
 from evenseam.figures.allowance import raw_outline
 from evenseam.figures.cloth_work import draw_work
 from evenseam.figures.drawing import Stroke
 from evenseam.figures.folding import between
 from evenseam.figures.frame import Frame, at
-from evenseam.figures.rational import length_of, rational, rational_point
+from evenseam.figures.plane import NEAR, Point, is_on_line, shaped
 from evenseam.figures.scene import Scene
 from evenseam.figures.workbench import outline_of
 from evenseam.figures.workpiece import Patch, Workpiece
-from evenseam.geometry import Point
 from evenseam.pattern import Block, JoinPieces, Step
 
-APART = Fraction(40)
-SIDE = Fraction(170)
-BETWEEN = Fraction(56)
+APART = 40.0
+SIDE = 170.0
+BETWEEN = 56.0
 
 
 def draw_join(scene: Scene, step: Step, operation: JoinPieces) -> None:
@@ -36,13 +33,13 @@ def draw_join(scene: Scene, step: Step, operation: JoinPieces) -> None:
     frame = frame.moved_by(-frame.length(left), -frame.length(top))
     away = _away(seam, first)
     # The raw edges, not the seam lines, are drawn APART from each other.
-    half = APART / 2 + rational(frame.length(scene.seam))
+    half = APART / 2 + frame.length(scene.seam)
     step_first = away.scaled(half, half)
     _draw_apart(scene, block, first, second, seam, frame, step_first)
     makes = Workpiece(step.makes, first.patches + second.patches, whole, scene.seam)
     wide = frame.length(right - left)
     high = frame.length(bottom - top)
-    reach = abs(rational(step_first.x))
+    reach = abs(step_first.x)
     joined = frame.moved_by(wide + BETWEEN + 2 * reach, 0)
     middle = high / 2
     scene.pen.arrow(at(wide + reach + 10, middle), at(wide + BETWEEN + reach - 10, middle))
@@ -57,7 +54,7 @@ def draw_join(scene: Scene, step: Step, operation: JoinPieces) -> None:
 def _part(scene: Scene, block: Block, pieces: tuple[str, ...]) -> Workpiece:
     across, down = block.scale
     patches = tuple(
-        Patch(piece.outline.scaled(across, down), piece.fabric, piece.id)
+        Patch(shaped(piece.outline, across, down), piece.fabric, piece.id)
         for piece in block.pieces
         if piece.id in pieces
     )
@@ -67,33 +64,27 @@ def _part(scene: Scene, block: Block, pieces: tuple[str, ...]) -> Workpiece:
 def _common(first: Workpiece, second: Workpiece) -> tuple[Point, Point]:
     """Return the seam: the stretch that an edge of one part has in common with an edge of the other."""
     best = (first.outline.corners[0], first.outline.corners[1])
-    longest = Fraction(-1)
+    longest = -1.0
     for start, end in first.outline.edges:
-        way = rational_point(end - start)
-        square = rational(way.dot(way))
+        way = end - start
+        square = way.dot(way)
         for other_start, other_end in second.outline.edges:
-            if (end - start).cross(other_start - start) != 0 or (end - start).cross(other_end - start) != 0:
+            if not (is_on_line(other_start, start, end) and is_on_line(other_end, start, end)):
                 continue
-            shares = sorted(
-                rational(rational_point(point - start).dot(way)) / square for point in (other_start, other_end)
-            )
-            low, high = max(shares[0], Fraction(0)), min(shares[1], Fraction(1))
-            if (high - low) * (high - low) * square > longest and high > low:
+            shares = sorted((point - start).dot(way) / square for point in (other_start, other_end))
+            low, high = max(shares[0], 0.0), min(shares[1], 1.0)
+            if high - low > NEAR and (high - low) * (high - low) * square > longest:
                 longest = (high - low) * (high - low) * square
-                base = rational_point(start)
-                best = base + way.scaled(low, low), base + way.scaled(high, high)
+                best = start + way.scaled(low, low), start + way.scaled(high, high)
     return best
 
 
 def _away(seam: tuple[Point, Point], first: Workpiece) -> Point:
     """Return the step of length 1 that leads from the seam into the first part."""
-    way = rational_point(seam[1] - seam[0])
-    long = length_of(way)
-    normal = Point(way.y / long, -way.x / long)
-    total = Fraction(0)
-    for corner in first.outline.corners:
-        total = total + rational(normal.dot(rational_point(corner) - rational_point(seam[0])))
-    return normal if total > 0 else normal.scaled(Fraction(-1), Fraction(-1))
+    way = seam[1] - seam[0]
+    normal = Point(way.y / way.length, -way.x / way.length)
+    total = sum(normal.dot(corner - seam[0]) for corner in first.outline.corners)
+    return normal if total > 0 else normal.scaled(-1, -1)
 
 
 def _draw_apart(
@@ -109,9 +100,9 @@ def _draw_apart(
         place = frame.moved_by(move.x, move.y)
         draw_work(scene.pen, part, place, has_letters=True)
         scene.pen.line((place.point(seam[0]), place.point(seam[1])), Stroke.SEWN)
-    long = length_of(step)
-    for share in (Fraction(1, 4), Fraction(3, 4)):
+    long = step.length
+    for share in (0.25, 0.75):
         spot = frame.point(between(seam[0], seam[1], share))
         for sign in (1, -1):
-            tail, head = (sign * reach / long for reach in (APART / 2 - 1, Fraction(2)))
+            tail, head = (sign * reach / long for reach in (APART / 2 - 1, 2.0))
             scene.pen.arrow(spot + step.scaled(tail, tail), spot + step.scaled(head, head))

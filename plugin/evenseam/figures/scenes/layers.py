@@ -2,11 +2,8 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
-
-from evenseam.exact import Number
+from evenseam.figures.plane import Point, Polygon
 from evenseam.figures.workpiece import Patch, Workpiece
-from evenseam.geometry import Point, Polygon
 
 
 def raw(work: Workpiece) -> Workpiece:
@@ -18,10 +15,10 @@ def raw(work: Workpiece) -> Workpiece:
         Patch(outline.moved(step), patch.fabric, patch.piece, patch.part)
         for patch, outline in zip(work.patches, work.raw_outlines, strict=True)
     )
-    outline = Polygon.rectangle(Fraction(0), Fraction(0), work.raw_width, work.raw_height)
-    return Workpiece(work.name, patches, outline, Fraction(0))
+    outline = Polygon.rectangle(0.0, 0.0, work.raw_width, work.raw_height)
+    return Workpiece(work.name, patches, outline, 0.0)
 
 
-def centred(inner: Workpiece, outer: Workpiece) -> tuple[Number, Number]:
+def centred(inner: Workpiece, outer: Workpiece) -> tuple[float, float]:
     """Return how far the corner of one layer lies inside the corner of a larger one under it."""
     return (outer.width - inner.width) / 2, (outer.height - inner.height) / 2

@@ -9,10 +9,10 @@ from evenseam.figures.cloth_work import draw_cloth
 from evenseam.figures.drawing import Pen, Side, Stroke, Tone
 from evenseam.figures.frame import Frame, at, rectangle
 from evenseam.figures.oblique import Layer, draw_stack
-from evenseam.figures.rational import rational, rational_point
 from evenseam.figures.scene import Scene
 from evenseam.figures.scenes.layers import raw
 from evenseam.figures.workpiece import Workpiece
+from evenseam.geometry import Point
 from evenseam.pattern import LayerForQuilting, SquareUp, Step
 
 
@@ -27,22 +27,22 @@ def draw_layers(scene: Scene, step: Step, operation: LayerForQuilting) -> None:
             Layer(batting, Side.RIGHT, ("batting",)),
             Layer(top, Side.RIGHT, ("top,", "right side up")),
         ),
-        Fraction(290),
+        290.0,
     )
 
 
 def draw_quilting(scene: Scene, step: Step) -> None:
     """Draw the layers from above with lines of stitching over the whole top."""
     _, top, corner = _draw_layers_from_above(scene)
-    width, height = rational(top.width), rational(top.height)
+    width, height = Fraction(top.width), Fraction(top.height)
     # Slanting lines a quarter of the shorter side apart, both ways, cut off at the edge of the top.
-    apart = min(width, height) / 4
+    apart, zero = min(width, height) / 4, Fraction(0)
     window = Window(Fraction(0), Fraction(0), width, height)
     for number in range(1, int((width + height) / apart) + 1):
         reach = apart * number
         for start, end in (
-            (at(reach, 0), at(reach - height, height)),
-            (at(width - reach, 0), at(width - reach + height, height)),
+            (Point(reach, zero), Point(reach - height, height)),
+            (Point(width - reach, zero), Point(width - reach + height, height)),
         ):
             stretch = window.cut(start, end)
             if stretch is not None:
@@ -54,18 +54,17 @@ def draw_square_up(scene: Scene, step: Step, operation: SquareUp) -> None:
     frame, top, corner = _draw_layers_from_above(scene)
     width, height = top.width, top.height
     scene.pen.outline(corner.polygon(top.outline), Stroke.CUT)
-    edge = rational_point(corner.spot(width, height))
-    right, bottom = rational(edge.x), rational(edge.y)
-    _draw_ruler(scene.pen, right, bottom, min(frame.length(height), Fraction(130)))
+    right, bottom = corner.spot(width, height)
+    _draw_ruler(scene.pen, right, bottom, min(frame.length(height), 130.0))
     below = frame.length(_under(scene)[1].height) + 14
     scene.pen.measure(at(corner.origin.x, below), at(right, below), operation.width.text)
     side = frame.length(_under(scene)[1].width) + 12
     scene.pen.measure(at(side, corner.origin.y), at(side, bottom), operation.height.text)
 
 
-def _draw_ruler(pen: Pen, right: Fraction, bottom: Fraction, long: Fraction) -> None:
+def _draw_ruler(pen: Pen, right: float, bottom: float, long: float) -> None:
     """Draw a see-through ruler whose edge lies on the right edge of the top."""
-    thick = Fraction(26)
+    thick = 26.0
     pen.area(rectangle(right - thick, bottom - long, thick, long + 10), Tone.RULER)
     marks = int(long / 8)
     for number in range(1, marks):
@@ -85,7 +84,7 @@ def _under(scene: Scene) -> tuple[Workpiece, Workpiece, Workpiece]:
 def _draw_layers_from_above(scene: Scene) -> tuple[Frame, Workpiece, Frame]:
     """Draw the three layers as they lie; return the frame, the top, and the frame of the top's corner."""
     top, backing, batting = _under(scene)
-    frame = Frame.fitting(backing.width, backing.height, Fraction(340))
+    frame = Frame.fitting(backing.width, backing.height, 340.0)
     pen = scene.pen
     pen.cloth((frame.polygon(backing.outline),), backing.patches[0].fabric, Side.WRONG)
     inset = frame.moved_by(*(frame.length((b - t) / 2) for b, t in _sizes(backing, batting)))
@@ -95,5 +94,5 @@ def _draw_layers_from_above(scene: Scene) -> tuple[Frame, Workpiece, Frame]:
     return frame, top, corner
 
 
-def _sizes(outer: Workpiece, inner: Workpiece) -> tuple[tuple[Fraction, Fraction], ...]:
-    return (outer.width, inner.width), (outer.height, inner.height)  # type: ignore[return-value]
+def _sizes(outer: Workpiece, inner: Workpiece) -> tuple[tuple[float, float], ...]:
+    return (outer.width, inner.width), (outer.height, inner.height)

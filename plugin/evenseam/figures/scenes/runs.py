@@ -2,18 +2,14 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
-
-from evenseam.exact import Number
 from evenseam.figures.cloth_work import draw_work
 from evenseam.figures.frame import HIGH, WIDE, Frame, at
-from evenseam.figures.rational import rational
 from evenseam.figures.scene import Scene
 from evenseam.figures.workpiece import Workpiece
 from evenseam.pattern import JoinRun, Run, Step
 
-GAP = Fraction(30)
-NARROW_GAP = Fraction(10)
+GAP = 30.0
+NARROW_GAP = 10.0
 MANY = 6
 MANY_PATCHES = 60
 """A part of more patches than this is a picture by itself: letters would only clutter it."""
@@ -27,7 +23,7 @@ def draw_run(scene: Scene, step: Step, operation: JoinRun) -> None:
     is_across = operation.run is Run.ACROSS
     gap = GAP if len(parts) <= MANY else NARROW_GAP
     frame = _frame(parts, gap, is_across=is_across)
-    start: Number = Fraction(0)
+    start = 0.0
     for number, part in enumerate(parts):
         seam = frame.length(part.seam)
         long = frame.length(part.width if is_across else part.height) + 2 * seam
@@ -42,16 +38,16 @@ def draw_run(scene: Scene, step: Step, operation: JoinRun) -> None:
     _measure(scene, step, frame, bench.makes, start - gap, is_across=is_across)
 
 
-def _frame(parts: list[Workpiece], gap: Fraction, *, is_across: bool) -> Frame:
-    long = sum((rational(part.raw_width if is_across else part.raw_height) for part in parts), start=Fraction(0))
-    over = max(rational(part.raw_height if is_across else part.raw_width) for part in parts)
+def _frame(parts: list[Workpiece], gap: float, *, is_across: bool) -> Frame:
+    long = sum(part.raw_width if is_across else part.raw_height for part in parts)
+    over = max(part.raw_height if is_across else part.raw_width for part in parts)
     gaps = gap * (len(parts) - 1)
     if is_across:
         return Frame.fitting(long, over, WIDE - gaps, HIGH - 60)
     return Frame.fitting(over, long, WIDE - 60, HIGH + 60 - gaps)
 
 
-def _meet(scene: Scene, start: Number, gap: Fraction, over: Number, *, is_across: bool) -> None:
+def _meet(scene: Scene, start: float, gap: float, over: float, *, is_across: bool) -> None:
     """Draw the arrows that close a gap, where there is room for them."""
     if gap < GAP:
         return
@@ -63,7 +59,7 @@ def _meet(scene: Scene, start: Number, gap: Fraction, over: Number, *, is_across
             scene.pen.arrow(at(middle, tail), at(middle, head))
 
 
-def _measure(scene: Scene, step: Step, frame: Frame, made: Workpiece, long: Number, *, is_across: bool) -> None:
+def _measure(scene: Scene, step: Step, frame: Frame, made: Workpiece, long: float, *, is_across: bool) -> None:
     """Write the raw size of the whole; along the run as words, for here the gaps make it longer."""
     if step.measures is None:
         return

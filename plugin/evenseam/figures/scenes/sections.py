@@ -2,27 +2,23 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
-
-from evenseam.exact import Number
 from evenseam.figures.allowance import raw_outline
 from evenseam.figures.callouts import Callout, draw_callouts
 from evenseam.figures.cloth_work import draw_letter, draw_work
 from evenseam.figures.drawing import LABEL_SIZE, SMALL_SIZE, Ink, Side, Stroke, Tone
 from evenseam.figures.folding import mirrored
 from evenseam.figures.frame import Frame, at
-from evenseam.figures.rational import length_of, rational, rational_point, rational_polygon
+from evenseam.figures.plane import Point, Polygon, placed, shaped
 from evenseam.figures.scene import Scene
 from evenseam.figures.spot import label_spot
 from evenseam.figures.workpiece import Patch, Workpiece
-from evenseam.geometry import Point, Polygon
 from evenseam.pattern import PieceSection, Step
 from evenseam.piecing import Section
 
-PANEL = Fraction(176)
-BETWEEN = Fraction(64)
-SMALL_PANEL = Fraction(92)
-SMALL_GAP = Fraction(34)
+PANEL = 176.0
+BETWEEN = 64.0
+SMALL_PANEL = 92.0
+SMALL_GAP = 34.0
 
 
 def draw_section(scene: Scene, step: Step, operation: PieceSection) -> None:
@@ -31,12 +27,12 @@ def draw_section(scene: Scene, step: Step, operation: PieceSection) -> None:
     For the first section of the program the laying, sewing and flipping of its first two patches is drawn above.
     """
     work = _section_work(scene, step, operation)
-    raw = rational_polygon(raw_outline(work.outline, work.seam))
+    raw = raw_outline(work.outline, work.seam)
     left, top, right, bottom = raw.bounds
     wide, high = right - left, bottom - top
     frame = Frame.fitting(wide, high, PANEL, PANEL + 60)
     labels = {use.piece: use.label for use in operation.patches}
-    above: Number = Fraction(0)
+    above = 0.0
     if _is_first(scene, step) and len(operation.patches) > 1:
         above = _draw_first_patches(scene, work, labels, operation) + 26
     width, height = frame.length(wide), frame.length(high)
@@ -64,7 +60,7 @@ def _label_sewn(scene: Scene, work: Workpiece, labels: dict[str, str], frame: Fr
         else:
             small.append(Callout(outline, label))
     left, _, right, bottom = frame.polygon(raw_outline(work.outline, work.seam)).bounds
-    draw_callouts(scene.pen, small, rational(left), rational(right), rational(bottom) - 4)
+    draw_callouts(scene.pen, small, left, right, bottom - 4)
 
 
 def _both(scene: Scene, label: str, fabric: str) -> str:
@@ -83,10 +79,10 @@ def _section_work(scene: Scene, step: Step, operation: PieceSection) -> Workpiec
     across, down = block.scale
     outlines = {piece.id: piece for piece in block.pieces}
     patches = tuple(
-        Patch(outlines[use.piece].outline.scaled(across, down), outlines[use.piece].fabric, use.piece)
+        Patch(shaped(outlines[use.piece].outline, across, down), outlines[use.piece].fabric, use.piece)
         for use in operation.patches
     )
-    work = Workpiece(step.makes, patches, section.outline.scaled(across, down).clockwise(), scene.seam)
+    work = Workpiece(step.makes, patches, shaped(section.outline, across, down).clockwise(), scene.seam)
     left, top, _, _ = work.outline.bounds
     return work.moved(Point(-left, -top))
 
@@ -119,13 +115,13 @@ def _draw_paper(scene: Scene, work: Workpiece, labels: dict[str, str], raw: Poly
         else:
             small.append(Callout(outline, labels[patch.piece]))
     left, _, edge, bottom = place(raw).bounds
-    draw_callouts(pen, small, rational(left), rational(edge), rational(bottom) - 4)
+    draw_callouts(pen, small, left, edge, bottom - 4)
 
 
 # --- the first two patches, seen from the fabric side of the paper ---------------------------------------------
 
 
-def _draw_first_patches(scene: Scene, work: Workpiece, labels: dict[str, str], operation: PieceSection) -> Number:
+def _draw_first_patches(scene: Scene, work: Workpiece, labels: dict[str, str], operation: PieceSection) -> float:
     """Draw place, sew, flip and press for the first two patches; return how far down it reaches.
 
     ::
@@ -134,7 +130,7 @@ def _draw_first_patches(scene: Scene, work: Workpiece, labels: dict[str, str], o
     """
     first, second = work.patches[0], work.patches[1]
     seam = _seam(scene, work, operation)
-    raw = rational_polygon(raw_outline(work.outline, work.seam))
+    raw = raw_outline(work.outline, work.seam)
     left, top, right, bottom = _bounds_of(raw, *(_cut_patch(scene, work, patch, seam) for patch in (first, second)))
     frame = Frame.fitting(right - left, bottom - top, (PANEL * 2 + BETWEEN - 2 * SMALL_GAP) / 3, SMALL_PANEL + 40)
     wide, high = frame.length(right - left), frame.length(bottom - top)
@@ -167,33 +163,28 @@ def _seam(scene: Scene, work: Workpiece, operation: PieceSection) -> tuple[Point
     block = scene.sheet.project.block(operation.block)
     section = _section(scene, operation)
     across, down = block.scale
-    left, top, _, _ = section.outline.scaled(across, down).bounds
+    left, top, _, _ = shaped(section.outline, across, down).bounds
     seam = section.pieces[1].seam
     assert seam is not None  # every piece but the first has one
     move = Point(-left, -top)
-    return (
-        rational_point(seam.start.scaled(across, down) + move),
-        rational_point(seam.end.scaled(across, down) + move),
-    )
+    return placed(seam.start, across, down) + move, placed(seam.end, across, down) + move
 
 
 def _cut_patch(scene: Scene, work: Workpiece, patch: Patch, seam: tuple[Point, Point]) -> Polygon:
     """Return the patch as it is cut: a rectangle along the seam that covers the piece with its allowance and margin."""
-    spare = rational(scene.seam + scene.sheet.project.patch_margin.value)
-    grown = rational_polygon(patch.outline)
+    spare = scene.seam + float(scene.sheet.project.patch_margin.value)
     way = seam[1] - seam[0]
-    long = length_of(way)
-    along = Point(way.x / long, way.y / long)
+    along = Point(way.x / way.length, way.y / way.length)
     over = Point(-along.y, along.x)
-    lengths = [along.dot(corner - seam[0]) for corner in grown.corners]
-    depths = [over.dot(corner - seam[0]) for corner in grown.corners]
+    lengths = [along.dot(corner - seam[0]) for corner in patch.outline.corners]
+    depths = [over.dot(corner - seam[0]) for corner in patch.outline.corners]
     low, high = min(lengths) - spare, max(lengths) + spare
     near, far = min(depths) - spare, max(depths) + spare
     # At the seam itself a patch reaches just one allowance past the line.
     if min(depths) >= -spare / 100:
-        near = -rational(scene.seam)
+        near = -scene.seam
     elif max(depths) <= spare / 100:
-        far = rational(scene.seam)
+        far = scene.seam
     return Polygon(
         tuple(
             seam[0] + along.scaled(x, x) + over.scaled(y, y)
@@ -202,12 +193,12 @@ def _cut_patch(scene: Scene, work: Workpiece, patch: Patch, seam: tuple[Point, P
     ).clockwise()
 
 
-def _longer(seam: tuple[Point, Point], more: Number) -> tuple[Point, Point]:
+def _longer(seam: tuple[Point, Point], more: float) -> tuple[Point, Point]:
     way = seam[1] - seam[0]
-    share = rational(more) / length_of(way)
+    share = more / way.length
     return seam[0] - way.scaled(share, share), seam[1] + way.scaled(share, share)
 
 
-def _bounds_of(*polygons: Polygon) -> tuple[Number, Number, Number, Number]:
+def _bounds_of(*polygons: Polygon) -> tuple[float, float, float, float]:
     corners = tuple(corner for polygon in polygons for corner in polygon.corners)
     return Polygon(corners).bounds

@@ -2,18 +2,15 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
-
 from evenseam.figures.allowance import raw_outline, with_allowance
 from evenseam.figures.cloth_work import draw_cloth, draw_letter
 from evenseam.figures.drawing import Stroke
 from evenseam.figures.frame import Frame, at
-from evenseam.figures.rational import rational_polygon
 from evenseam.figures.scene import Scene
 from evenseam.pattern import Step
 
-SIDE = Fraction(230)
-LARGE = Fraction(7, 4)
+SIDE = 230.0
+LARGE = 1.75
 """How much wider the edge is drawn than a seam allowance: the strip that is cut away must be seen."""
 
 
@@ -21,7 +18,7 @@ def draw_trim(scene: Scene, step: Step) -> None:
     """Draw the unit with the cut all round it, one seam allowance beyond its seam lines, and the size that is left."""
     work, pen = scene.bench(step).makes, scene.pen
     grown = with_allowance((patch.outline for patch in work.patches), work.outline, work.seam * LARGE)
-    raw = rational_polygon(raw_outline(work.outline, work.seam))
+    raw = raw_outline(work.outline, work.seam)
     left, top, right, bottom = raw.bounds
     frame = Frame.fitting(right - left, bottom - top, SIDE, SIDE)
     draw_cloth(pen, ((patch.fabric, frame.polygon(shape)) for patch, shape in zip(work.patches, grown, strict=True)))

@@ -2,21 +2,17 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
-
-from evenseam.exact import Number
 from evenseam.figures.cloth_work import draw_cloth
 from evenseam.figures.drawing import SMALL_SIZE, Ink, Side, Stroke, Tone
 from evenseam.figures.frame import Frame, at, rectangle
 from evenseam.figures.oblique import Layer, draw_stack
-from evenseam.figures.rational import rational
+from evenseam.figures.plane import Point, Polygon, decimal, shaped
 from evenseam.figures.scene import Scene
 from evenseam.figures.scenes.layers import raw
 from evenseam.figures.workpiece import Workpiece
-from evenseam.geometry import Point, Polygon
 from evenseam.pattern import LayerTurned, Step, Topstitch
 
-PLAN_SIDE = Fraction(250)
+PLAN_SIDE = 250.0
 
 
 def draw_layer_turned(scene: Scene, step: Step, operation: LayerTurned) -> None:
@@ -30,19 +26,19 @@ def draw_layer_turned(scene: Scene, step: Step, operation: LayerTurned) -> None:
             Layer(backing, Side.RIGHT, ("backing,", "right side up")),
             Layer(top, Side.WRONG, ("top,", "right side down")),
         ),
-        Fraction(270),
+        270.0,
     )
     under = tuple((layer.width, layer.height) for layer in (batting, backing))
     _draw_stitching(scene, operation, top, under, below + 22)
 
 
 def _draw_stitching(
-    scene: Scene, operation: LayerTurned, top: Workpiece, under: tuple[tuple[Number, Number], ...], down: Fraction
+    scene: Scene, operation: LayerTurned, top: Workpiece, under: tuple[tuple[float, float], ...], down: float
 ) -> None:
     """Draw the layers from above and the seam round them, open for a stretch in the middle of one edge."""
     pen, width, height = scene.pen, top.width, top.height
     largest = max(under, key=lambda size: size[0] * size[1])
-    frame = Frame.fitting(largest[0], largest[1], Fraction(300), PLAN_SIDE)
+    frame = Frame.fitting(largest[0], largest[1], 300.0, PLAN_SIDE)
     # Centred below the stack, which is centred on 0.
     corner = at(-frame.length(largest[0]) / 2, down)
     place = frame.moved_to(corner)
@@ -56,7 +52,7 @@ def _draw_stitching(
     inner = place.moved_by(*(frame.length((largest[i] - size) / 2) for i, size in enumerate((width, height))))
     seen = top.mirrored()
     draw_cloth(pen, ((patch.fabric, inner.polygon(patch.outline)) for patch in seen.patches), Side.WRONG)
-    seam, opening = operation.seam.value, operation.opening.value
+    seam, opening = decimal(operation.seam.value), decimal(operation.opening.value)
     line, ends = stitching(width, height, seam, opening, operation.opening_edge)
     pen.line(tuple(inner.point(point) for point in line), Stroke.SEWN)
     one, other = (inner.point(end) for end in ends)
@@ -69,7 +65,7 @@ def _draw_stitching(
 
 
 def stitching(
-    width: Number, height: Number, seam: Number, opening: Number, edge: str
+    width: float, height: float, seam: float, opening: float, edge: str
 ) -> tuple[tuple[Point, ...], tuple[Point, Point]]:
     """Return the way of a seam round a rectangle, open in the middle of one edge, and the ends of the opening."""
     corners = Polygon.rectangle(seam, seam, width - 2 * seam, height - 2 * seam).corners
@@ -77,11 +73,11 @@ def stitching(
     start, end = corners[number], corners[(number + 1) % 4]
     middle = Point((start.x + end.x) / 2, (start.y + end.y) / 2)
     level = start.y == end.y
-    long = abs(rational(end.x - start.x) if level else rational(end.y - start.y))
-    half = rational(opening) / 2 if opening < long else long / 3
+    long = abs(end.x - start.x if level else end.y - start.y)
+    half = opening / 2 if opening < long else long / 3
     forward = (end.x > start.x) if level else (end.y > start.y)
     reach = half if forward else -half
-    step = Point(reach, Fraction(0)) if level else Point(Fraction(0), reach)
+    step = Point(reach, 0.0) if level else Point(0.0, reach)
     one, other = middle - step, middle + step
     way = (other, *(corners[(number + 1 + turn) % 4] for turn in range(4)), one)
     return way, (one, other)
@@ -125,10 +121,10 @@ def _draw_half_turned(scene: Scene, backing: str, operation: LayerTurned) -> Non
 def draw_topstitch(scene: Scene, step: Step, operation: Topstitch) -> None:
     """Draw the turned project with stitching all round, and one corner large with its distance."""
     sized, pen = scene.sheet.sized, scene.pen
-    width, height = sized.finished_width.value, sized.finished_height.value
-    frame = Frame.fitting(width, height, Fraction(260), Fraction(260))
+    width, height = decimal(sized.finished_width.value), decimal(sized.finished_height.value)
+    frame = Frame.fitting(width, height, 260.0, 260.0)
     draw_cloth(pen, ((placed.fabric, frame.polygon(placed.outline)) for placed in sized.placed))
-    inset = max(operation.distance.value, 4 / frame.scale)
+    inset = max(decimal(operation.distance.value), 4 / frame.scale)
     ring = rectangle(inset, inset, width - 2 * inset, height - 2 * inset)
     pen.outline(frame.polygon(ring), Stroke.STITCH)
     fabric = corner_fabric(scene)
@@ -141,8 +137,8 @@ def draw_topstitch(scene: Scene, step: Step, operation: Topstitch) -> None:
 def corner_fabric(scene: Scene) -> str:
     """Return the fabric at the corner of the finished project: what lies furthest down and to the right."""
 
-    def reach(number: int) -> Number:
-        _, _, right, bottom = scene.sheet.sized.placed[number].outline.bounds
+    def reach(number: int) -> float:
+        _, _, right, bottom = shaped(scene.sheet.sized.placed[number].outline).bounds
         return right + bottom
 
     placed = scene.sheet.sized.placed
