@@ -10,7 +10,9 @@ from evenseam.pattern import Block, Project
 from evenseam.piecing import PiecedBlock, SectionJoin
 from evenseam.sizing.rotary import RotaryPiece, is_upright_rectangle, rotary_piece, turned_once
 
-_Look: TypeAlias = dict[tuple[str, frozenset[Point]], str]
+_Seen: TypeAlias = tuple[str, frozenset[Point]]
+"""The fabric of a piece and its corners."""
+_Look: TypeAlias = dict[_Seen, str]
 
 
 @dataclass(slots=True)
@@ -47,6 +49,8 @@ class RotaryUnits:
     used: dict[str, RotaryUnit] = field(default_factory=dict)
     """By the name of the part in the pieced block: the unit that serves for it."""
     _outlines: dict[str, Polygon] = field(default_factory=dict)
+    _known: dict[frozenset[_Seen], RotaryUnit] = field(default_factory=dict)
+    _first_looks: dict[int, _Look] = field(default_factory=dict)
 
     @staticmethod
     def of(block: Block, pieced: PiecedBlock, project: Project) -> RotaryUnits:
@@ -75,12 +79,12 @@ class RotaryUnits:
             return
         pieces = (*join.first_pieces, *join.second_pieces)
         looks = self._looks(pieces)
-        for unit in self.units:
-            if len(unit.pieces) != len(pieces):
-                continue
-            place = self._place(unit, looks)
-            if place is not None:
-                unit.also.append(place)
+        for look in looks:
+            unit = self._known.get(frozenset(look))
+            if unit is not None:
+                # What of the unit looks so is, in this place, the piece that looks the same.
+                known = {piece: seen for seen, piece in self._first_looks[id(unit)].items()}
+                unit.also.append(tuple(look[known[piece]] for piece in unit.pieces))
                 self.used[name] = unit
                 return
         self._visit(join.first)
@@ -88,6 +92,8 @@ class RotaryUnits:
         unit = RotaryUnit(join, pieces)
         self.units.append(unit)
         self.used[name] = unit
+        self._known[frozenset(looks[0])] = unit
+        self._first_looks[id(unit)] = looks[0]
 
     def _looks(self, pieces: tuple[str, ...]) -> list[_Look]:
         """Return how pieces look together, as they stand and turned by one, two and three quarters.
@@ -109,13 +115,6 @@ class RotaryUnits:
                 for piece, shape in shapes.items()
             }
         return looks
-
-    def _place(self, unit: RotaryUnit, looks: list[_Look]) -> tuple[str, ...] | None:
-        known = {piece: look for look, piece in self._looks(unit.pieces)[0].items()}
-        for look in looks:
-            if all(known[piece] in look for piece in unit.pieces):
-                return tuple(look[known[piece]] for piece in unit.pieces)
-        return None
 
     def _count(self) -> None:
         if not self.units:
@@ -154,6 +153,8 @@ class RotaryUnits:
         edge, they must be alike in cut and in what has been sewn of them, or the edge has a step.
         """
         loose = self._loose(name, pieces)
+        if not loose:
+            return False
         part, whole = self.outline(pieces), self.outline(together)
         along = {}
         for piece in pieces:

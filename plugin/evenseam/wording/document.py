@@ -104,6 +104,14 @@ class Picture:
 
 
 @dataclass(frozen=True, slots=True)
+class Beside:
+    """A picture and the blocks that belong to it: side by side where there is room, else the picture first."""
+
+    picture: Picture
+    blocks: tuple[Block, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Swatches:
     """The materials list: fabric id, letter, name, colour and the line of text beside it."""
 
@@ -135,7 +143,9 @@ class StepBlock:
     blocks: tuple[Block, ...]
 
 
-Block: TypeAlias = Union[Heading, Paragraph, ListBlock, Table, Picture, Swatches, Checkpoint, Caution, StepBlock]
+Block: TypeAlias = Union[
+    Heading, Paragraph, ListBlock, Table, Picture, Beside, Swatches, Checkpoint, Caution, StepBlock
+]
 
 
 @dataclass(frozen=True, slots=True)

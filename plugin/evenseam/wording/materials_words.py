@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Any
 
-from evenseam.cutting import CuttingLine, CuttingPlan, JoinedPieces, Material, PlannedStrip, SubcutLine
+from evenseam.cutting import CuttingLine, CuttingPlan, JoinedPieces, Material, PlannedStrip, SubcutLine, rectangles
 from evenseam.pattern import BATTING, Cut, CutShape, Fabric, Sleeve, StripDirection, StripJoin, fabric_letters
-from evenseam.wording.document import Block, Inline, Paragraph, Picture, Swatches
+from evenseam.wording.document import Beside, Block, Inline, Paragraph, Picture, Swatches
 from evenseam.wording.marked import Markdown, escape
 from evenseam.wording.scribe import Scribe
 
@@ -29,7 +30,7 @@ def swatches(scribe: Scribe) -> Swatches:
 
 
 def fabric_cutting(scribe: Scribe, material: Material) -> tuple[Block, ...]:
-    """Return the picture, the sentences and the table for one fabric. `material` must have a plan."""
+    """Return the picture of one fabric's plan with its sentences beside it. `material` must have a plan."""
     sheet, plan = scribe.sheet, material.plan
     if plan is None:
         raise ValueError(f"{material.name} has no cutting plan")
@@ -44,11 +45,12 @@ def fabric_cutting(scribe: Scribe, material: Material) -> tuple[Block, ...]:
         "sections": [scribe.length(section) for section in plan.sections],
         "lines": [_line(scribe, plan, line) for line in plan.lines],
         "joined": _joined(scribe, plan),
-        "pieces": [_piece(scribe, plan, cut) for cut in sheet.cuts.of(material.material)],
+        "bindings": [_binding(plan, cut) for cut in sheet.cuts.of(material.material) if cut.shape in _BINDINGS],
     }
-    blocks = scribe.blocks("sections/cutting", values)
-    name = f"cutting-{material.material}"
-    return tuple(Picture(name, part.title, part.description) if isinstance(part, Picture) else part for part in blocks)
+    picture, *words = scribe.blocks("sections/cutting", values)
+    if not isinstance(picture, Picture):
+        raise ValueError("the template of a cutting plan must begin with its picture")
+    return (Beside(replace(picture, name=f"cutting-{material.material}"), tuple(words)),)
 
 
 def _uses(scribe: Scribe, fabric: Fabric) -> Markdown:
@@ -86,6 +88,8 @@ def _line(scribe: Scribe, plan: CuttingPlan, line: CuttingLine) -> dict[str, Any
         "length": scribe.length(line.strip_length, *known),
         "is_full_width": line.is_full_width,
         "is_across": line.direction is StripDirection.ACROSS,
+        "number": plan.numbers[whole.id] if whole else 0,
+        "is_as_cut": _is_as_cut(line),
         **_whole_strips(plan, whole),
         "subcuts": [_subcut(scribe, plan, subcut, cut) for subcut, cut in zip(line.subcuts, cuts, strict=True)],
     }
@@ -93,13 +97,33 @@ def _line(scribe: Scribe, plan: CuttingPlan, line: CuttingLine) -> dict[str, Any
 
 def _subcut(scribe: Scribe, plan: CuttingPlan, subcut: SubcutLine, cut: Cut) -> dict[str, Any]:
     return {
+        "number": plan.numbers[cut.id],
         "count": subcut.count,
+        "total": _total(plan, subcut),
+        "triangles": cut.count.whole if cut.shape in _TRIANGLES and subcut.count == rectangles(cut) else 0,
+        "is_left_over": subcut.is_left_over,
         "size": scribe.sizes(subcut.width, subcut.height, cut.width, cut.height),
         "label": cut.label,
         "is_trimmed": subcut.is_trimmed,
         "shape": cut.shape.value,
         "noun": _noun_of_subcut(plan, subcut, cut),
     }
+
+
+def _is_as_cut(line: CuttingLine) -> bool:
+    """Tell whether every strip is one piece just as it is cut."""
+    if len(line.subcuts) != 1 or line.subcuts[0].count != line.count or line.subcuts[0].is_trimmed:
+        return False
+    only = line.subcuts[0]
+    return sorted((only.width, only.height)) == sorted((line.strip_width, line.strip_length))
+
+
+def _total(plan: CuttingPlan, subcut: SubcutLine) -> int:
+    """Return how many of these are cut in the whole plan."""
+    same = (subcut.cut, subcut.width, subcut.height)
+    return sum(
+        other.count for line in plan.lines for other in line.subcuts if (other.cut, other.width, other.height) == same
+    )
 
 
 def _noun_of_subcut(plan: CuttingPlan, subcut: SubcutLine, cut: Cut) -> str:
@@ -147,6 +171,8 @@ def _joined_strip(scribe: Scribe, together: list[JoinedPieces]) -> dict[str, Any
     first, cut = together[0], cuts[0]
     return {
         "lengths": first.lengths,
+        "seams": first.lengths // first.pieces - 1,
+        "is_upright": first.total is cut.width,
         "is_diagonal": first.join is StripJoin.DIAGONAL,
         "is_panels": first.panels,
         "is_binding": cut.shape in _BINDINGS,
@@ -163,20 +189,10 @@ def _joined_strip(scribe: Scribe, together: list[JoinedPieces]) -> dict[str, Any
     }
 
 
-def _piece(scribe: Scribe, plan: CuttingPlan, cut: Cut) -> dict[str, Any]:
-    width, height = sorted((cut.width, cut.height), key=lambda side: side.value)
-    return {
-        "label": cut.label,
-        "size": scribe.size(cut.width, cut.height),
-        "width": width,
-        "length": height,
-        "is_binding": cut.shape in _BINDINGS,
-        "bias": next((bias for bias in plan.bias if bias.cut == cut.id), None),
-        "is_triangle": cut.shape in _TRIANGLES,
-        "is_shaped": cut.shape is CutShape.TEMPLATE,
-        "is_half_square": cut.shape is CutShape.HALF_SQUARE_TRIANGLE,
-        "count": cut.count.whole,
-    }
+def _binding(plan: CuttingPlan, cut: Cut) -> dict[str, Any]:
+    width, length = sorted((cut.width, cut.height), key=lambda side: side.value)
+    bias = next((bias for bias in plan.bias if bias.cut == cut.id), None)
+    return {"label": cut.label, "width": width, "length": length, "bias": bias}
 
 
 def _inlines(blocks: tuple[Block, ...]) -> tuple[Inline, ...]:

@@ -148,6 +148,10 @@ class StepWords:
             for other in self.scribe.sheet.program.steps
         )
         blocks = self._blocks(joining.block)
+        in_each = step.times // blocks
+        tells_of_letters = in_each > 1 and "letters" not in self.taught
+        if in_each > 1:
+            self.taught.setdefault("letters", 0)
         return {
             "block": block.name,
             "first": first.one,
@@ -156,8 +160,9 @@ class StepWords:
             "on_paper": block.method is Method.FOUNDATION,
             "is_one_of_blocks": self._has_several_blocks,
             "is_whole_block": self.pieces.makes_whole_block(step) and not trimmed,
-            "in_each": step.times // blocks,
+            "in_each": in_each,
             "blocks": blocks,
+            "tells_of_letters": tells_of_letters,
             "on_bias": self._runs_on_bias(joining),
             "has_tips": "triangle" in (first.kind, second.kind),
             "is_laid_anew": self._is_laid_anew(joining),

@@ -15,6 +15,7 @@ from markdown_it import MarkdownIt
 from markdown_it.token import Token
 
 from evenseam.wording.document import (
+    Beside,
     Block,
     Checkpoint,
     Code,
@@ -70,6 +71,8 @@ def every_run(blocks: Iterable[Block]) -> Iterator[tuple[Inline, ...]]:
     """Yield every run of inlines in text blocks, lists and tables."""
     for block in blocks:
         match block:
+            case Beside(blocks=inner):
+                yield from every_run(inner)
             case Paragraph(inlines=inlines) | Heading(inlines=inlines) | Checkpoint(inlines=inlines):
                 yield inlines
             case ListBlock(items=items):

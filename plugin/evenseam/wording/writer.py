@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from evenseam.cutting import SHRINKAGE, shop_step, spare
 from evenseam.exact import Unit
 from evenseam.pattern import (
     BATTING,
@@ -35,6 +36,7 @@ from evenseam.wording.document import Block, Document, Heading, Paragraph, Pictu
 from evenseam.wording.figure_names import FigureNames
 from evenseam.wording.marked import without_marks
 from evenseam.wording.materials_words import fabric_cutting, swatches
+from evenseam.wording.other_ways import other_ways
 from evenseam.wording.scribe import Scribe
 from evenseam.wording.step_words import StepWords
 from evenseam.wording.tree import parse_ours, plain_text
@@ -59,7 +61,7 @@ def write_document(sheet: PatternSheet, language_code: str = BASE_LANGUAGE) -> O
         *prose.introduction,
         *_section(scribe, "glance", _glance(scribe)),
         *_section(scribe, "before", (*scribe.blocks("sections/before", _seam_values(scribe)), *cautions(scribe))),
-        *_section(scribe, "materials", (swatches(scribe), *_materials(scribe))),
+        *_section(scribe, "materials", (swatches(scribe), *_materials(scribe), *other_ways(scribe))),
         *_section(scribe, "cutting", _cutting(scribe)),
         *_templates(scribe),
         *_steps(scribe, prose),
@@ -150,15 +152,15 @@ def _seam_values(scribe: Scribe) -> dict[str, object]:
 def _materials(scribe: Scribe) -> tuple[Block, ...]:
     sheet, project = scribe.sheet, scribe.sheet.project
     batting = sheet.cuts.of(BATTING)
-    is_inch = project.unit is Unit.INCH
     return scribe.blocks(
         "sections/materials",
         {
             "batting": [(cut.width, cut.height) for cut in batting],
             "batting_name": project.batting_name,
-            "packaged": next(
-                (material.packaged for material in sheet.materials if material.packaged and is_inch), None
-            ),
+            **_bought_batting(scribe),
+            "shrinkage": SHRINKAGE.whole,
+            "spare": spare(project.unit),
+            "step": shop_step(project),
             "hangs": project.hanging is not None,
             "is_turned": isinstance(project.finish, Turned),
             "usable_width": project.usable_width,
@@ -166,10 +168,25 @@ def _materials(scribe: Scribe) -> tuple[Block, ...]:
     )
 
 
+def _bought_batting(scribe: Scribe) -> dict[str, object]:
+    """Return how batting is bought: off the roll, and the smallest package, which is named in inches."""
+    bought = next((material for material in scribe.sheet.materials if material.material == BATTING), None)
+    is_inch = scribe.sheet.project.unit is Unit.INCH
+    packaged = bought.packaged if bought and is_inch else None
+    return {
+        "roll": bought.buy if bought else None,
+        "packaged": packaged,
+        "packaged_size": scribe.sizes(packaged.width, packaged.length) if packaged else "",
+    }
+
+
 def _cutting(scribe: Scribe) -> tuple[Block, ...]:
     letters = fabric_letters(scribe.sheet.project.fabrics)
+    usable_width = scribe.sheet.project.usable_width
     has_triangles = any(cut.shape in TRIANGLES for cut in scribe.sheet.cuts.cuts)
-    blocks: list[Block] = [*scribe.blocks("sections/cutting_intro", {"has_triangles": has_triangles})]
+    blocks: list[Block] = [
+        *scribe.blocks("sections/cutting_intro", {"has_triangles": has_triangles, "usable_width": usable_width})
+    ]
     for material in scribe.sheet.materials:
         if material.plan is None:
             continue
