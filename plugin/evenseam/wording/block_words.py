@@ -1,0 +1,110 @@
+"""The seams inside a block in words: what is joined, how often, and what to mind."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import Any, TypeAlias
+
+from evenseam.pattern import JoinPieces, Method, Press, Step, TrimPart
+from evenseam.wording.marked import Markdown
+from evenseam.wording.scribe import Scribe
+from evenseam.wording.workpieces import Called, Workpieces
+
+PressWords: TypeAlias = Callable[[Press, Called | None, Called | None], Markdown]
+"""Says where a seam is pressed, from the names of the parts it joins."""
+
+
+@dataclass(frozen=True, slots=True)
+class BlockWords:
+    """Says the seams and trims of blocks."""
+
+    scribe: Scribe
+    pieces: Workpieces
+    taught: dict[str, int]
+    """What was explained in full already."""
+
+    def join(self, joining: JoinPieces, step: Step, press: PressWords) -> dict[str, Any]:
+        """Return what the words for a seam between two parts of a block are filled with."""
+        block = self.scribe.sheet.project.block(joining.block)
+        first = self._part(joining.block, joining.first, joining.first_pieces)
+        second = self._part(joining.block, joining.second, joining.second_pieces)
+        trimmed = any(
+            isinstance(other.operation, TrimPart) and other.operation.part == step.makes
+            for other in self.scribe.sheet.program.steps
+        )
+        blocks = self._count(joining.block)
+        in_each = step.times // blocks
+        tells_of_letters = in_each > 1 and "letters" not in self.taught
+        if in_each > 1:
+            self.taught.setdefault("letters", 0)
+        return {
+            "block": block.name,
+            "first": first.one,
+            "second": second.one,
+            "press": press(joining.press, first, second),
+            "on_paper": block.method is Method.FOUNDATION,
+            "is_one_of_blocks": len(self.scribe.sheet.blocks) > 1,
+            "is_whole_block": self.pieces.makes_whole_block(step) and not trimmed,
+            "in_each": in_each,
+            "blocks": blocks,
+            "tells_of_letters": tells_of_letters,
+            "on_bias": self._runs_on_bias(joining),
+            "has_tips": "triangle" in (first.kind, second.kind),
+            "is_laid_anew": self._is_laid_anew(joining),
+        }
+
+    def trim(self, trimming: TrimPart, step: Step) -> dict[str, Any]:
+        """Return what the words for trimming a part of a block are filled with."""
+        block = self.scribe.sheet.project.block(trimming.block)
+        part = self.pieces.called(trimming.part)
+        blocks = self._count(trimming.block)
+        is_first = "trimming" not in self.taught
+        self.taught.setdefault("trimming", 0)
+        return {
+            "block": block.name,
+            "part": part.one,
+            "is_whole_block": part.kind == "block",
+            "measures": step.measures,
+            "is_one_of_blocks": len(self.scribe.sheet.blocks) > 1,
+            "in_each": step.times // blocks,
+            "blocks": blocks,
+            "is_first": is_first,
+        }
+
+    def _count(self, block: str) -> int:
+        """Return how many blocks of this kind the project has."""
+        rows = self.scribe.sheet.project.arrangement.positions
+        return max(1, sum(position.block == block for row in rows for position in row))
+
+    def _is_laid_anew(self, joining: JoinPieces) -> bool:
+        """Tell whether a part was made in another place of the block, so that it may have to be turned."""
+        made: dict[str, frozenset[str]] = {}
+        for step in self.scribe.sheet.program.steps:
+            match step.operation:
+                case JoinPieces(first_pieces=first, second_pieces=second):
+                    made[step.makes] = frozenset(first + second)
+                case TrimPart(pieces=pieces):
+                    made[step.makes] = frozenset(pieces)
+        parts = ((joining.first, joining.first_pieces), (joining.second, joining.second_pieces))
+        return any(name in made and made[name] != frozenset(pieces) for name, pieces in parts)
+
+    def _runs_on_bias(self, joining: JoinPieces) -> bool:
+        """Tell whether a seam of a block cut to size crosses the grain, so that its edges stretch."""
+        block = self.scribe.sheet.project.block(joining.block)
+        if block.method is not Method.ROTARY:
+            return False
+        wanted = {*joining.first_pieces, *joining.second_pieces}
+        joins = self.scribe.sheet.sized.pieced(joining.block).joins
+        seams = [join.seam for join in joins if {*join.first_pieces, *join.second_pieces} == wanted]
+        return any(seam.start.x != seam.end.x and seam.start.y != seam.end.y for seam in seams)
+
+    def _part(self, block: str, workpiece: str, pieces: tuple[str, ...]) -> Called:
+        """Return what a part is called: a unit that is used in several places, by the pieces it was first made of."""
+        maker = next((step for step in self.scribe.sheet.program.steps if step.makes == workpiece), None)
+        match maker.operation if maker else None:
+            case JoinPieces(first_pieces=first, second_pieces=second):
+                pieces = first + second
+            case TrimPart(pieces=trimmed):
+                pieces = trimmed
+        return self.pieces.part(block, pieces, maker)
