@@ -6,8 +6,9 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
 from evenseam.exact import Number
-from evenseam.pattern import Block, BlockPiece, JoinPieces, Method, PieceSection, Step, TrimPart
+from evenseam.pattern import Block, JoinPieces, Method, PieceSection, Step, TrimPart
 from evenseam.sizing.simulator import codes
+from evenseam.sizing.simulator.drawing import Drawing, read_drawing
 from evenseam.sizing.simulator.patches import RECTANGLES, check_patch, check_rotary, is_generous, lies_askew
 from evenseam.sizing.simulator.plane import (
     Outline,
@@ -15,7 +16,6 @@ from evenseam.sizing.simulator.plane import (
     common_side,
     outline,
     same_shape,
-    scaled,
     sewn,
     touching_sides,
     upright_size,
@@ -23,24 +23,6 @@ from evenseam.sizing.simulator.plane import (
 from evenseam.sizing.simulator.table import SPOILT, Table
 from evenseam.sizing.simulator.units import free_sides, laid_as, uneven
 from evenseam.sizing.simulator.workpiece import CutPiece, Flat, Part, Spoilt, Workpiece
-
-
-@dataclass(frozen=True, slots=True)
-class Drawing:
-    """A block as the maker sees it: its pieces by name."""
-
-    block: Block
-    pieces: dict[str, tuple[BlockPiece, Outline]]
-    across: Number
-    down: Number
-
-    def finished(self, shape: Outline) -> Outline:
-        """Return a shape of the drawing at the size it is sewn at."""
-        return scaled(shape, self.across, self.down)
-
-    def shapes(self, names: Iterable[str]) -> list[Outline]:
-        """Return pieces at the size they are sewn at."""
-        return [self.finished(self.pieces[name][1]) for name in names]
 
 
 @dataclass(slots=True)
@@ -142,32 +124,8 @@ class BlockMaker:
     def drawing(self, id: str, step: Step | None) -> Drawing | None:
         """Return a block's drawing; None, with the problem noted once, when it cannot be sewn from."""
         if id not in self.drawings:
-            self.drawings[id] = self._read(id, step)
+            self.drawings[id] = read_drawing(self.table, id, step)
         return self.drawings[id]
-
-    def _read(self, id: str, step: Step | None) -> Drawing | None:
-        table = self.table
-        block = next((block for block in table.project.blocks if block.id == id), None)
-        if block is None:
-            who = f"step {step.id} sews" if step else "the arrangement has"
-            table.tell(codes.WORKPIECE_UNKNOWN, f"{who} a block {id}, but the pattern has none of that name")
-            return None
-        if not (block.grid_width > 0 and block.grid_height > 0 and block.width.value > 0 and block.height.value > 0):
-            table.tell(codes.SIZE_NOT_POSITIVE, f"the {block.name} block has no size", block.width, place=block.place)
-            return None
-        pieces: dict[str, tuple[BlockPiece, Outline]] = {}
-        for piece in block.pieces:
-            shape = outline((corner.x, corner.y) for corner in piece.outline.corners)
-            if shape is None or piece.id in pieces:
-                table.tell(
-                    codes.SEAM_NOT_WHOLE if shape is None else codes.PIECES_LISTED_WRONGLY,
-                    f"piece {piece.id} of the {block.name} block "
-                    + ("has an inward corner or no area" if shape is None else "is there twice"),
-                    place=piece.place or block.place,
-                )
-                return None
-            pieces[piece.id] = (piece, shape)
-        return Drawing(block, pieces, block.width.value / block.grid_width, block.height.value / block.grid_height)
 
     def _are_pieces(self, step: Step, drawing: Drawing, names: list[str]) -> bool:
         unknown = [name for name in names if name not in drawing.pieces]
