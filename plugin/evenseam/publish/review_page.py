@@ -21,10 +21,20 @@ from evenseam.review import (
     Where,
     compare_placed,
 )
-from evenseam.review.account import SizeLine, editions, headline, size_lines, standing_alone, unchanged_words
+from evenseam.review.account import (
+    SizeLine,
+    editions,
+    failures_together,
+    headline,
+    size_lines,
+    standing_alone,
+    state_words,
+    unchanged_words,
+    without_consequences,
+)
 from evenseam.review.cause_words import because_words, cause_figures, cause_place, cause_words, listed
 from evenseam.review.change_words import edition_words, size_words
-from evenseam.review.grouping import Group, group_changes, is_root
+from evenseam.review.grouping import MANY, Group, group_changes, is_root, is_told, told_only_here
 from evenseam.review.rows import row_of
 from evenseam.sheet import PatternSheet
 
@@ -96,10 +106,10 @@ def _compared(review: Review) -> str:
 
 def _pattern(review: PatternReview, old: Version | None, new: Version | None) -> list[str]:
     lines = [f"<h2>{escape(review.title)}</h2>", f"<p>{escape(_upper(headline(review)))}.</p>"]
-    lines += [_failure(failure) for failure in review.failures]
+    lines += [_failure(name, failure) for name, failure in failures_together(review)]
     lines += [f'<div class="cause stop"><p>{_problem(problem)}</p></div>' for problem in review.problems]
     groups, rest = group_changes(review.changes)
-    lines += [_group(group, review) for group in groups]
+    lines += [_group(group, groups, review) for group in groups if is_told(group, groups)]
     alone = standing_alone(rest, review)
     if alone:
         items = "".join(f"<li>{escape(_upper(words))}</li>" for words in alone)
@@ -110,16 +120,16 @@ def _pattern(review: PatternReview, old: Version | None, new: Version | None) ->
     return lines
 
 
-def _group(group: Group, review: PatternReview) -> str:
+def _group(group: Group, groups: tuple[Group, ...], review: PatternReview) -> str:
     first = editions(review)[:1]
     told = size_lines(group, review, first) or size_lines(group, review, editions(review))
-    heading = listed([_cause(cause) for cause in group.causes])
-    heading = _upper(heading)
+    many = len(group.causes) > MANY
+    heading = f"{len(group.causes)} changes together" if many else _upper(listed([_cause(c) for c in group.causes]))
     if not told:
-        sizes = listed(list(dict.fromkeys(size_words(where) for where in group.wheres if where.size)))
-        where = f" (in the {escape(sizes)})" if sizes else ""
-        return f'<div class="cause"><p>{heading}{where}. No cut and no amount follows from it.</p></div>'
+        return f'<div class="cause"><p>{heading}{escape(without_consequences(group, review))}.</p></div>'
     items = "".join(f"<li>{_line(line)}</li>" for line in told)
+    if many:
+        items = "".join(f"<li>{_cause(cause)}</li>" for cause in told_only_here(group, groups)) + items
     others = [unit for unit in editions(review)[1:] if size_lines(group, review, (unit,))]
     if others and told[0].where.unit in first:
         items += f"<li>likewise in {escape(listed([edition_words(unit) for unit in others]))}</li>"
@@ -141,14 +151,11 @@ def _line(line: SizeLine) -> str:
     return f"{name}{told}{escape(left + kept)}"
 
 
-def _failure(failure: Failure) -> str:
-    where = failure.where
-    name = f"The {size_words(where)} in {edition_words(where.unit)}" if where.size else "The pattern"
-    state = "published" if failure.is_computed else "computed"
-    side = f"cannot be {state} as it is now" if failure.is_new else f"could not be {state} before"
-    known = "" if failure.is_computed else "; nothing is known about its changes"
+def _failure(name: str, failure: Failure) -> str:
+    known = "" if failure.is_computed else "; nothing is known about what changes in it"
     items = "".join(f"<li>{_problem(problem)}</li>" for problem in failure.problems)
-    return f'<div class="cause stop"><p>{escape(name)} {side}{known}.</p><ul>{items}</ul></div>'
+    heading = f"{escape(_upper(name))} {state_words(failure)}{known}."
+    return f'<div class="cause stop"><p>{heading}</p><ul>{items}</ul></div>'
 
 
 def _problem(problem: Problem) -> str:

@@ -7,11 +7,12 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from evenseam.exact import Unit
+from evenseam.problems import Problem
 from evenseam.review.cause_words import listed
 from evenseam.review.change_words import change_words, cut_figures, edition_words, size_of, size_words
 from evenseam.review.changes import Added, Change, Kind, Remeasured, Removed, Renamed, Restated, Where
 from evenseam.review.grouping import Group
-from evenseam.review.report import PatternReview, SizeReview
+from evenseam.review.report import Failure, PatternReview, SizeReview
 
 MOST_CUTS = 4
 MOST_OTHERS = 8
@@ -57,6 +58,14 @@ def editions(review: PatternReview) -> tuple[Unit, ...]:
     return tuple(dict.fromkeys(unit for unit in units if unit is not None))
 
 
+def without_consequences(group: Group, review: PatternReview) -> str:
+    """Return what is said of a cause from which nothing follows."""
+    sizes = list(dict.fromkeys(size_words(where) for where in group.wheres if where.size))
+    is_all = len(sizes) == len({size.where.size for size in review.sizes})
+    where = "" if is_all or not sizes else f" (in the {listed(sizes)})"
+    return f"{where}; no cut and no amount follows from it"
+
+
 def standing_alone(changes: Iterable[Change], review: PatternReview) -> tuple[str, ...]:
     """Return changes without a cause in words, each once, with the sizes it is about where those are not all."""
     all_sizes = {size.where.size for size in review.sizes}
@@ -69,6 +78,24 @@ def standing_alone(changes: Iterable[Change], review: PatternReview) -> tuple[st
         is_all = all_sizes <= set(sizes)
         lines.append(words if is_all or not names else f"{words} ({listed(names)})")
     return tuple(lines)
+
+
+def failures_together(review: PatternReview) -> tuple[tuple[str, Failure], ...]:
+    """Return what could not be computed, with the names of the sizes; those with the same problems together."""
+    found: dict[tuple[bool, bool, tuple[Problem, ...]], list[Failure]] = {}
+    for failure in review.failures:
+        found.setdefault((failure.is_new, failure.is_computed, failure.problems), []).append(failure)
+    together = []
+    for failures in found.values():
+        names = [f"{size_words(f.where)} in {edition_words(f.where.unit)}" for f in failures if f.where.size]
+        together.append((f"the {listed(names)}" if names else "the pattern", failures[0]))
+    return tuple(together)
+
+
+def state_words(failure: Failure) -> str:
+    """Return what a failure means: cannot be computed as it is now, or could not be published before."""
+    state = "published" if failure.is_computed else "computed"
+    return f"cannot be {state} as it is now" if failure.is_new else f"could not be {state} before"
 
 
 def unchanged_words(review: PatternReview) -> str:
@@ -116,7 +143,7 @@ def _changed_sizes(review: PatternReview) -> list[str]:
     if changed:
         verb = "changes" if len(changed) == 1 else "change"
         which = f"the {listed([names[size] for size in changed])} {verb}"
-        of_all = f" ({len(changed)} of {len(names)} sizes)" if len(names) > 1 else ""
+        of_all = f" ({len(changed)} of {len(names)} sizes)" if len(names) > len(changed) else ""
         which = f"{which}{of_all}" if len(changed) <= MOST_NAMES else f"{len(changed)} of {len(names)} sizes {verb}"
         what = listed(_what_changes(figures))
         told.append(f"{which}: {what}" if what else which)

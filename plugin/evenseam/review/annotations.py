@@ -8,7 +8,7 @@ from evenseam.problems import Place, Severity
 from evenseam.review.account import editions, size_lines
 from evenseam.review.cause_words import cause_figures, cause_place, cause_words, listed
 from evenseam.review.change_words import size_words
-from evenseam.review.grouping import Group, group_changes
+from evenseam.review.grouping import MANY, Group, group_changes, is_told
 from evenseam.review.report import PatternReview, Review
 
 MOST = 10
@@ -57,7 +57,7 @@ def _of(review: PatternReview) -> list[Annotation]:
         level = "error" if problem.severity is Severity.ERROR else "warning"
         marks.append(Annotation(level, problem.place, review.title, _sentence(problem.message, problem.hint)))
     groups, _ = group_changes(review.changes)
-    marks += [_mark(group, review) for group in groups]
+    marks += [_mark(group, review) for group in groups if is_told(group, groups)]
     return list(dict.fromkeys(marks))
 
 
@@ -67,10 +67,12 @@ def _mark(group: Group, review: PatternReview) -> Annotation:
     for line in lines:
         words = "; ".join(part for part in (*line.told, line.left_out) if part)
         told.append(f"{size_words(line.where)}: {words}" if line.where.size else words)
-    figures = ", ".join(filter(None, (cause_figures(cause) for cause in group.causes)))
+    many = len(group.causes) > MANY
+    figures = "" if many else ", ".join(filter(None, (cause_figures(cause) for cause in group.causes)))
     text = "\n".join(([figures] if figures else []) + (told or ["no cut and no amount follows from it"]))
     places = [place for cause in group.causes if (place := cause_place(cause))]
-    title = f"{review.title}: {listed([cause_words(cause) for cause in group.causes])}"
+    reason = f"{len(group.causes)} changes together" if many else listed([cause_words(c) for c in group.causes])
+    title = f"{review.title}: {reason}"
     return Annotation("notice", places[0] if places else None, title, text)
 
 

@@ -10,6 +10,7 @@ from evenseam.pattern import Assumed, Quantity
 from evenseam.problems import Place
 from evenseam.review.change_words import STRIPS
 from evenseam.review.changes import Cause, InputCause, OwnCause, PartCause
+from evenseam.review.grouping import MANY
 
 _COMPARED = {
     "seam allowance": ("the seam allowance is {} wider", "the seam allowance is {} narrower"),
@@ -57,7 +58,7 @@ def cause_words(cause: Cause) -> str:
 def cause_figures(cause: Cause) -> str:
     """Return old and new figures: 1 in → 1 1/4 in; empty when the words say it all."""
     if isinstance(cause, InputCause) and cause.subject != "arrangement":
-        if cause.subject.endswith(" block") and len(cause.figures) == 2:
+        if cause.is_block and len(cause.figures) == 2:
             old, new = (" × ".join(pair[side].number for pair in cause.figures) for side in (0, 1))
             return f"{old} {cause.figures[0][0].unit.symbol} → {new} {cause.figures[0][1].unit.symbol}"
         return ", ".join(f"{old.text} → {new.text}" for old, new in cause.figures)
@@ -83,6 +84,9 @@ def short_place(place: Place) -> str:
 
 def because_words(causes: Iterable[Cause]) -> str:
     """Return the reason after a figure: because the inner border is 1/4 in wider (pattern.yaml:31)."""
+    causes = tuple(causes)
+    if len(causes) > MANY:
+        return f"because of {len(causes)} changes together"
     told = [f"{cause_words(cause)}{_in_brackets(cause)}" for cause in causes]
     return f"because {listed(told)}" if told else ""
 
@@ -110,7 +114,7 @@ def _in_brackets(cause: Cause) -> str:
 def _input_words(cause: InputCause) -> str:
     if cause.subject == "arrangement":
         return _arrangement_words(cause)
-    if cause.subject.endswith(" block"):
+    if cause.is_block:
         told = []
         for old, new in cause.figures:
             more, less = ("wider", "narrower") if new.name.endswith("width") else ("taller", "less tall")
@@ -199,6 +203,9 @@ def _part_words(cause: PartCause) -> str:
         case "drawing":
             pieces = f" ({new} instead of {old.removesuffix(' pieces')})" if old != new else ""
             return f"the {name} is drawn otherwise{pieces}"
+        case "fabrics":
+            verb = "piece is" if new == "1" else "pieces are"
+            return f"{new} {verb} cut from other fabrics in the {name}"
         case "listing":
             return f"the pieces of the {name} are listed in another order"
         case "method":

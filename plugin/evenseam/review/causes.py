@@ -7,7 +7,7 @@ from collections.abc import Iterable, Mapping
 from evenseam.pattern import Quantity
 from evenseam.review.changes import Cause, InputCause, OwnCause, PartCause, in_order
 from evenseam.review.derivation import Derivations, is_counted
-from evenseam.review.parts import PartsCompared
+from evenseam.review.parts import PartsCompared, block_words
 from evenseam.sheet import PatternSheet
 
 _ARRANGED = ("rows", "columns")
@@ -104,7 +104,7 @@ def subject_of(name: str, blocks: Mapping[str, str]) -> str:
     for side in (" block width", " block height"):
         if name.endswith(side):
             id = name.removesuffix(side)
-            return f"{blocks.get(id, id)} block"
+            return block_words(blocks.get(id, id))
     return name
 
 

@@ -61,6 +61,11 @@ class InputCause:
     old_subject: str = field(default="", compare=False)
     """As it was called, when that differs."""
 
+    @property
+    def is_block(self) -> bool:
+        """True for the finished size of a block."""
+        return all(new.name.endswith((" block width", " block height")) for _, new in self.figures)
+
 
 @dataclass(frozen=True, slots=True)
 class PartCause:

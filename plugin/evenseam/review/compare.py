@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Hashable, Iterator
 from dataclasses import dataclass
 
@@ -112,9 +113,8 @@ def _made(version: Version, project: Project) -> Hashable:
     if sheet is None:
         return id(version), project.size
     cuts = sheet.cuts.cuts
-    return project.unit, frozenset(
-        (cut.id, cut.material, cut.width.value, cut.height.value, cut.count.value) for cut in cuts
-    )
+    numbers = Counter((cut.material, cut.width.value, cut.height.value, cut.count.value) for cut in cuts)
+    return project.unit, frozenset(numbers.items())
 
 
 def _where(slug: str, project: Project, before: Project | None = None) -> Where:

@@ -7,6 +7,8 @@ from dataclasses import dataclass
 
 from evenseam.review.changes import Cause, Change, InputCause, Kind, OwnCause, PartCause, Where
 
+MANY = 3
+"""More causes than this are counted, not listed."""
 MOST_TOGETHER = 4
 """More groups of several causes than this are told as one."""
 
@@ -25,8 +27,8 @@ class Group:
 def group_changes(changes: Iterable[Change]) -> tuple[tuple[Group, ...], tuple[Change, ...]]:
     """Return the groups, and the changes that have no cause but stand for themselves: words, colours, whole sizes.
 
-    Single causes come first in the order of the file; then those that work together; last what has no cause in the
-    author's files.
+    Many causes together come first; then single causes in the order of the file; then two or three that work
+    together; last what has no cause in the author's files.
     """
     rest: list[Change] = []
     roots: dict[tuple[Cause, ...], list[Change]] = {}
@@ -68,7 +70,20 @@ def _in_order(causes: tuple[Cause, ...]) -> tuple[Cause, ...]:
 
 def _rank(causes: tuple[Cause, ...]) -> tuple[object, ...]:
     own = any(isinstance(cause, OwnCause) for cause in causes)
-    return (own, len(causes) > 1, len(causes), tuple(_key(cause) for cause in causes))
+    # What many causes do together is most of what there is to say, and is said first.
+    return (own, len(causes) <= MANY, len(causes) > 1, len(causes), tuple(_key(cause) for cause in causes))
+
+
+def is_told(group: Group, groups: Iterable[Group]) -> bool:
+    """Tell whether a group has something of its own to say; if not, its cause is told with others it works with."""
+    with_others = (other for other in groups if other is not group and other.changes)
+    return bool(group.changes) or not any(set(group.causes) <= set(other.causes) for other in with_others)
+
+
+def told_only_here(group: Group, groups: Iterable[Group]) -> tuple[Cause, ...]:
+    """Return those of many causes that have no group of their own to be told in."""
+    alone = {other.causes[0] for other in groups if len(other.causes) == 1 and other.changes}
+    return tuple(cause for cause in group.causes if cause not in alone)
 
 
 def _key(cause: Cause) -> tuple[int, int, str]:

@@ -10,7 +10,7 @@ from evenseam.piecing import PiecedBlock, Section
 from evenseam.review.causes import Causes
 from evenseam.review.changes import Added, Change, Kind, Removed, Renamed, Where, remeasured, restated
 from evenseam.review.matching import Matching, match_parts
-from evenseam.review.parts import PartsCompared, Renames
+from evenseam.review.parts import PartsCompared, Renames, block_words
 from evenseam.sheet import PatternSheet
 
 
@@ -55,7 +55,7 @@ def compare_blocks(
         scope = f"block:{block.id}"
         one, two = _sewing(drawn, before), _sewing(block, sewn)
         if one != two and block.method is drawn.method is Method.FOUNDATION:
-            ids, labels = (drawn.id, block.id), (f"{drawn.name} block", f"{block.name} block")
+            ids, labels = (drawn.id, block.id), (block_words(drawn.name), block_words(block.name))
             texts = (_sections(before), _sections(sewn))
             yield restated(where, Kind.SECTIONS, ids, labels, "sections", texts, causes.of_part(scope))
         if block.method is drawn.method is Method.FOUNDATION:
@@ -73,7 +73,7 @@ def _templates(
     old = {section.name: section for section in before.sections}
     new = {section.name: section for section in sewn.sections}
     for name in dict.fromkeys((*old, *new)):
-        labels = tuple(f"template {name} of the {each.name} block" for each in (drawn, block))
+        labels = tuple(f"template {name} of the {block_words(each.name)}" for each in (drawn, block))
         ids = tuple(f"{each.id}-{name.lower()}" for each in (drawn, block))
         scope = f"block:{block.id}"
         if name not in new:

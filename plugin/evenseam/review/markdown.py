@@ -4,18 +4,38 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
+from dataclasses import dataclass
 
 from evenseam.problems import Problem
-from evenseam.review.account import SizeLine, editions, headline, size_lines, standing_alone, unchanged_words
-from evenseam.review.cause_words import because_words, cause_figures, cause_place, cause_words, listed, short_place
+from evenseam.review.account import (
+    SizeLine,
+    editions,
+    failures_together,
+    headline,
+    size_lines,
+    standing_alone,
+    state_words,
+    unchanged_words,
+    without_consequences,
+)
+from evenseam.review.cause_words import (
+    because_words,
+    cause_figures,
+    cause_place,
+    cause_words,
+    listed,
+    short_place,
+)
 from evenseam.review.change_words import edition_words, size_words
 from evenseam.review.changes import Cause, Change, Where
-from evenseam.review.grouping import Group, group_changes, is_root
+from evenseam.review.grouping import MANY, Group, group_changes, is_root, is_told, told_only_here
 from evenseam.review.report import Failure, PatternReview, Review
 from evenseam.review.rows import row_of
 
 LONGEST = 60_000
 """Signs; a comment may have 65,536, and whoever posts it may want to add a line."""
+MOST_CAUSES = 8
+"""More causes than this are folded away."""
 MARK = "<!-- evenseam review -->"
 """By which a later comment finds the one it takes the place of."""
 
@@ -75,12 +95,17 @@ def _title(review: Review) -> str:
 
 def _short(review: PatternReview) -> str:
     lines = [f"**{escape(review.title)}**: {escape(headline(review))}.", ""]
-    lines += [_failure(failure) for failure in review.failures]
+    lines += [_failure(name, failure) for name, failure in failures_together(review)]
     lines += [_problem(problem) for problem in review.problems]
     groups, rest = group_changes(review.changes)
-    units = editions(review)
-    for group in groups:
-        lines += _group(group, review, units)
+    told = [_group(group, groups, review) for group in groups if is_told(group, groups)]
+    for entry in told[:MOST_CAUSES]:
+        lines += entry
+    if len(told) > MOST_CAUSES:
+        left = len(told) - MOST_CAUSES
+        lines += [f"<details><summary>{_counted(left, 'more cause')} and what follows</summary>", ""]
+        lines += [line for entry in told[MOST_CAUSES:] for line in entry]
+        lines += ["</details>", ""]
     if rest:
         lines += _rest(rest, review)
     same = unchanged_words(review)
@@ -89,15 +114,15 @@ def _short(review: PatternReview) -> str:
     return "\n".join(lines)
 
 
-def _group(group: Group, review: PatternReview, units: tuple[object, ...]) -> list[str]:
+def _group(group: Group, groups: tuple[Group, ...], review: PatternReview) -> list[str]:
     first = editions(review)[:1]
     told = size_lines(group, review, first) or size_lines(group, review, editions(review))
     heading = f"- {_heading(group.causes)}"
-    sizes = listed(list(dict.fromkeys(size_words(where) for where in group.wheres if where.size)))
     if not told:
-        where = f" (in the {escape(sizes)})" if sizes else ""
-        return [f"{heading}{where}. No cut and no amount follows from it.", ""]
+        return [f"{heading}{escape(without_consequences(group, review))}.", ""]
     lines = [f"{heading}:"]
+    if len(group.causes) > MANY:
+        lines += [f"  - {_cause(cause)}" for cause in told_only_here(group, groups)]
     lines += [f"  - {_size_line(line)}" for line in told]
     others = [unit for unit in editions(review)[1:] if size_lines(group, review, (unit,))]
     if others and told[0].where.unit in first:
@@ -106,15 +131,16 @@ def _group(group: Group, review: PatternReview, units: tuple[object, ...]) -> li
 
 
 def _heading(causes: tuple[Cause, ...]) -> str:
-    told = []
-    for cause in causes:
-        figures, place = cause_figures(cause), cause_place(cause)
-        inside = ", ".join(part for part in (figures, f"`{short_place(place)}`" if place else "") if part)
-        words = cause_words(cause)
-        told.append(f"{escape(words)}" + (f" ({inside})" if inside else ""))
-    text = listed(told)
-    text = text[:1].upper() + text[1:]
-    return f"**{text}**" if len(causes) == 1 else f"Together: **{text[:1].lower() + text[1:]}**"
+    if len(causes) > MANY:
+        return f"**{len(causes)} changes together**"
+    text = listed([_cause(cause) for cause in causes])
+    return f"**{_upper(text)}**" if len(causes) == 1 else f"Together: **{text}**"
+
+
+def _cause(cause: Cause) -> str:
+    figures, place = cause_figures(cause), cause_place(cause)
+    inside = ", ".join(part for part in (figures, f"`{short_place(place)}`" if place else "") if part)
+    return escape(cause_words(cause)) + (f" ({inside})" if inside else "")
 
 
 def _size_line(line: SizeLine) -> str:
@@ -129,16 +155,13 @@ def _rest(changes: Iterable[Change], review: PatternReview) -> list[str]:
     return [*(f"- {escape(_upper(words))}" for words in standing_alone(changes, review)), ""]
 
 
-def _failure(failure: Failure) -> str:
-    where = failure.where
-    name = f"The {size_words(where)} in {edition_words(where.unit)}" if where.size else "The pattern"
-    if failure.is_computed:
-        side = "**cannot be published** as it is now" if failure.is_new else "could not be published before"
-        known = "its figures are compared below all the same"
-    else:
-        side = "**cannot be computed** as it is now" if failure.is_new else "could not be computed before"
-        known = "so nothing is known about its changes"
-    lines = [f"> [!CAUTION]\n> {escape(name)} {side}; {known}."]
+def _failure(name: str, failure: Failure) -> str:
+    known = (
+        "its figures are compared below all the same"
+        if failure.is_computed
+        else "so nothing is known about what changes in it"
+    )
+    lines = [f"> [!CAUTION]\n> {escape(_upper(name))} **{state_words(failure)}**; {known}."]
     lines += [f"> - {_problem_text(problem)}" for problem in failure.problems[:5]]
     if len(failure.problems) > 5:
         lines.append(f"> - and {len(failure.problems) - 5} more")
@@ -155,7 +178,16 @@ def _problem_text(problem: Problem) -> str:
     return f"{place}{escape(problem.message)}.{hint}"
 
 
-def _folds(review: PatternReview) -> list[str]:
+@dataclass(frozen=True, slots=True)
+class _Fold:
+    """A table folded away: what stands before its rows, the rows, and what stands after."""
+
+    head: str
+    rows: tuple[str, ...]
+    foot: str = "\n</details>\n"
+
+
+def _folds(review: PatternReview) -> list[_Fold]:
     by_where: dict[Where, list[Change]] = {}
     for change in review.changes:
         if change.where.size:
@@ -163,7 +195,7 @@ def _folds(review: PatternReview) -> list[str]:
     return [_fold(review, where, changes) for where, changes in by_where.items()]
 
 
-def _fold(review: PatternReview, where: Where, changes: list[Change]) -> str:
+def _fold(review: PatternReview, where: Where, changes: list[Change]) -> _Fold:
     title = f"{review.title}, {size_words(where)} in {edition_words(where.unit)}: {_counted(len(changes), 'change')}"
     reasons = dict.fromkeys(because_words(change.because) for change in changes if change.because)
     # One reason for all is said once, above the table.
@@ -171,13 +203,14 @@ def _fold(review: PatternReview, where: Where, changes: list[Change]) -> str:
     names = ("what", "before", "after", "difference", *(() if shared else ("because",)))
     lines = [f"<details><summary>{escape(title)}</summary>", ""]
     lines += [f"{escape(_upper(shared))}:", ""] if shared else []
-    lines += ["| " + " | ".join(names) + " |", "|" + "---|" * len(names)]
+    lines += ["| " + " | ".join(names) + " |", "|" + "---|" * len(names), ""]
+    rows = []
     for change in changes:
         row = row_of(change)
         because = "" if is_root(change) else because_words(change.because).removeprefix("because ")
         cells = (row.what, row.before, row.after, row.difference, because)[: len(names)]
-        lines.append("| " + " | ".join(escape(cell) for cell in cells) + " |")
-    return "\n".join([*lines, "", "</details>", ""])
+        rows.append("| " + " | ".join(escape(cell) for cell in cells) + " |\n")
+    return _Fold("\n".join(lines), tuple(rows))
 
 
 def _foot(review: Review) -> str:
@@ -188,31 +221,39 @@ def _foot(review: Review) -> str:
     return f"{_counted(number, 'other pattern')} {verb} the same files on both sides."
 
 
-def _fitted(top: str, shorts: list[str], folds: list[str], foot: str, longest: int) -> str:
-    reserve = len(top) + len(foot) + 400
-    room = longest - reserve
+def _fitted(top: str, shorts: list[str], folds: list[_Fold], foot: str, longest: int) -> str:
+    """Put together what fits: all that is short before any table, and of a table the rows that have room."""
+    room = longest - len(top) - len(foot) - 400
     kept: list[str] = []
-    left_shorts = left_folds = 0
+    left_patterns = left_tables = left_rows = 0
     for text in shorts:
         if len(text) + 1 <= room:
             kept.append(text)
             room -= len(text) + 1
         else:
-            left_shorts += 1
-    for text in folds:
-        if len(text) + 1 <= room:
-            kept.append(text)
-            room -= len(text) + 1
-        else:
-            left_folds += 1
-    note = []
-    if left_shorts:
-        note.append(_counted(left_shorts, "pattern"))
-    if left_folds:
-        note.append(_counted(left_folds, "table"))
-    if note:
+            left_patterns += 1
+    for fold in folds:
+        room -= len(fold.head) + len(fold.foot) + 80
+        rows: list[str] = []
+        while len(rows) < len(fold.rows) and len(fold.rows[len(rows)]) <= room:
+            room -= len(fold.rows[len(rows)])
+            rows.append(fold.rows[len(rows)])
+        if not rows:
+            left_tables += 1
+            room = 0
+            continue
+        missing = len(fold.rows) - len(rows)
+        left_rows += missing
+        note = f"\nHere {_counted(missing, 'row')} had no room.\n" if missing else ""
+        kept.append(f"{fold.head}{''.join(rows)}{note}{fold.foot}")
+    left = [
+        _counted(number, noun)
+        for number, noun in ((left_patterns, "pattern"), (left_tables, "table"), (left_rows, "row"))
+        if number
+    ]
+    if left:
         kept.append(
-            f"**Left out here, to stay within the length of a comment: {listed(note)}.** "
+            f"**Left out, to stay within the length of a comment: {listed(left)}.** "
             "`evenseam compare` gives all of it as data (`--json`) or as a page (`--html`).\n"
         )
     return "\n".join([top, *kept, foot]).rstrip() + "\n"

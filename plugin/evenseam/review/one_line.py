@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from evenseam.review.account import SizeLine, editions, size_lines, standing_alone
+from evenseam.review.account import SizeLine, editions, failures_together, size_lines, standing_alone, state_words
 from evenseam.review.cause_words import because_words
-from evenseam.review.change_words import edition_words, size_words
-from evenseam.review.grouping import Group, group_changes
+from evenseam.review.change_words import size_words
+from evenseam.review.grouping import Group, group_changes, is_told
 from evenseam.review.report import Failure, PatternReview, Review
 
 MOST_CUTS = 3
@@ -18,13 +18,13 @@ def write_one_line(review: Review) -> str:
 
 
 def _pattern(review: PatternReview) -> str:
-    parts = [_failure(failure) for failure in review.failures]
+    parts = [_failure(name, failure) for name, failure in failures_together(review)]
     groups, rest = group_changes(review.changes)
-    for group in groups:
+    for group in (each for each in groups if is_told(each, groups)):
         parts.append(_group(group, review))
     parts += standing_alone(rest, review)
     parts += [problem.message for problem in review.problems]
-    return " ".join(f"{review.title}: {'; '.join(parts)}".split())
+    return " ".join(f"{review.title}: {'; '.join(part for part in parts if part)}".split())
 
 
 def _group(group: Group, review: PatternReview) -> str:
@@ -37,7 +37,9 @@ def _group(group: Group, review: PatternReview) -> str:
         size, words = told[0]
         return f"{size}{words}, {reason}" + (f"; {lines[0].kept}" if lines[0].kept else "")
     plain = reason.removeprefix("because ")
-    return f"{plain}, so " + "; ".join(size + words for size, words in told) if told else plain
+    if told:
+        return f"{plain}, so " + "; ".join(size + words for size, words in told)
+    return plain
 
 
 def _line(line: SizeLine) -> tuple[str, str]:
@@ -45,8 +47,9 @@ def _line(line: SizeLine) -> tuple[str, str]:
     return f"{size_words(line.where)}: " if line.where.size else "", words
 
 
-def _failure(failure: Failure) -> str:
-    where = failure.where
-    name = f"the {size_words(where)} in {edition_words(where.unit)}" if where.size else "it"
-    state = "published" if failure.is_computed else "computed"
-    return f"{name} CANNOT BE {state.upper()} as it is now" if failure.is_new else f"{name} could not be {state} before"
+def _failure(name: str, failure: Failure) -> str:
+    words = state_words(failure)
+    # Never to be read past in a line that may say much else.
+    return (
+        f"{name} {words.replace('cannot be computed', 'CANNOT BE COMPUTED')}" if failure.is_new else f"{name} {words}"
+    )

@@ -163,10 +163,13 @@ class _Finder:
         fabrics = dict(self.renames.fabrics)
         for before, after in blocks.pairs:
             part, places = (f"block:{before.id}", f"block:{after.id}"), (before.place, after.place)
-            name = (f"{before.name} block", f"{after.name} block")
+            name = (block_words(before.name), block_words(after.name))
             self._aspect(part, name, "name", name, *places)
             self._aspect(part, name, "method", (before.method.value, after.method.value), *places)
-            if _drawn(before, fabrics) != _drawn(after, {}):
+            if _shapes(before) == _shapes(after) and _drawn(before, fabrics) != _drawn(after, {}):
+                stood, stand = _drawn(before, fabrics), _drawn(after, {})
+                self._add(part, name, "fabrics", (str(len(stood - stand)), str(len(stand - stood))), places)
+            elif _drawn(before, fabrics) != _drawn(after, {}):
                 counts = (_pieces(before), _pieces(after))
                 self._add(part, name, "drawing", counts, places)
             elif _listed(before, fabrics) != _listed(after, {}):
@@ -289,6 +292,17 @@ def _drawn(block: Block, fabrics: dict[str, str]) -> frozenset[object]:
     return frozenset(_listed(block, fabrics))
 
 
+def _shapes(block: Block) -> frozenset[object]:
+    """Return the shapes of a drawing whatever their fabrics."""
+    across, down = 1 / block.grid_width, 1 / block.grid_height
+    return frozenset(frozenset(piece.outline.scaled(across, down).corners) for piece in block.pieces)
+
+
+def block_words(name: str) -> str:
+    """Return a block by its name: Gull block, Block 1."""
+    return name if "block" in name.lower().split() else f"{name} block"
+
+
 def _pieces(block: Block) -> str:
     return "one piece" if len(block.pieces) == 1 else f"{len(block.pieces)} pieces"
 
@@ -296,7 +310,7 @@ def _pieces(block: Block) -> str:
 def _whole_block(block: Block, *, is_new: bool) -> PartCause:
     words = f"{block.width.number} × {block.height.text}, {_pieces(block)}"
     leaves = (f"{block.id} block width", f"{block.id} block height")
-    part, name = f"block:{block.id}", f"{block.name} block"
+    part, name = f"block:{block.id}", block_words(block.name)
     if is_new:
         return PartCause(part, name, "", "", words, None, block.place, leaves)
     return PartCause(part, name, "", words, "", block.place, None, leaves)

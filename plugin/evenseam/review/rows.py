@@ -30,7 +30,10 @@ def row_of(change: Change) -> Row:
         case Removed():
             return Row(change.label, _figures(change.figures, change.kind) or "there", "gone")
         case Renamed():
-            return Row("name", f"{change.old_label} ({change.old_id})", f"{change.new_label} ({change.new_id})")
+            noun = {Kind.CUT: "cut", Kind.STEP: "step", Kind.SIZE: "size"}.get(change.kind, "name")
+            return Row(
+                f"name of a {noun}", f"{change.old_label} ({change.old_id})", f"{change.new_label} ({change.new_id})"
+            )
         case Remeasured():
             gaps = [difference(old, new) for old, new in zip(change.old, change.new, strict=True)]
             told = [gap or "other unit" for gap in gaps]
@@ -41,7 +44,8 @@ def row_of(change: Change) -> Row:
             )
         case Restated():
             label = change.label if change.label == change.aspect else f"{change.label}: {change.aspect}"
-            label = change.label if change.kind is Kind.WORDS else label
+            label = change.label if change.kind is Kind.WORDS or not change.aspect else label
+            label = f"fabric {label}" if change.kind is Kind.FABRIC else label
             before, after = shortened(change.old, LONGEST), shortened(change.new, LONGEST)
             if before == after:
                 return Row(label, before, change_words(change))
