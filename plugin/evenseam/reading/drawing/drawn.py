@@ -16,7 +16,7 @@ from evenseam.reading.drawing.placing import Grid, Placed, place_on_grid, raw_po
 from evenseam.reading.drawing.shapes import DrawnShape, Sheet, read_shapes
 from evenseam.reading.drawing.style import read_style_sheets
 from evenseam.reading.partition import Spotted
-from evenseam.reading.plane import Corner, Shape, doubled_area
+from evenseam.reading.plane import Corner, Shape, doubled_area, without_straight_corners
 
 MOST_PIECES = 300
 MOST_CORNERS = 60
@@ -57,7 +57,8 @@ def read_page(source: SourceText, report: Report) -> tuple[Sheet, Place] | None:
     if root is None:
         return None
     styles = read_style_sheets(root, text, report)
-    return read_shapes(root, text, styles, report), root.place
+    sheet = read_shapes(root, text, styles, report)
+    return None if sheet is None else (sheet, root.place)
 
 
 def read_block_drawing(
@@ -103,8 +104,7 @@ def read_block_drawing(
         pieces, are_all = _pieces_of_shapes(rest, placed, rim, palette, report)
     are_all = are_all and not placed.off
     if len(pieces) > MOST_PIECES:
-        message = f"the drawing has {len(pieces)} pieces; at most {MOST_PIECES}"
-        report.add(codes.TOO_MANY_PIECES, place, message, "draw it as several blocks and set them side by side")
+        _report_too_many(len(pieces), place, report)
         return None
     unplaced = [shape for shape in shapes if not shape.is_dot and placed.of(shape) is None]
     if lines and unplaced:
@@ -113,12 +113,21 @@ def read_block_drawing(
     return BlockDrawn(tuple(pieces), edge, are_all, place, tuple(spotted), raw)
 
 
+def _report_too_many(count: int, place: Place, report: Report) -> None:
+    message = f"the drawing has {count} pieces; at most {MOST_PIECES}"
+    report.add(codes.TOO_MANY_PIECES, place, message, "draw it as several blocks and set them side by side")
+
+
 def _is_of_bearable_size(shapes: Sequence[DrawnShape], report: Report) -> bool:
     for shape in shapes:
         if len(shape.corners) > MOST_CORNERS and shape.is_area:
             message = f"the shape has {len(shape.corners)} corners; at most {MOST_CORNERS}"
             report.add(codes.TOO_LARGE, shape.place, message, "split it into several pieces")
             return False
+    areas = [shape for shape in shapes if shape.is_area]
+    if len(areas) > MOST_PIECES:
+        _report_too_many(len(areas), areas[0].place, report)
+        return False
     stretches = sum(len(shape.corners) for shape in shapes if not shape.is_area)
     if stretches > MOST_LINES:
         message = f"the drawing has {stretches} stretches of line; at most {MOST_LINES}"
@@ -211,7 +220,7 @@ def _pieces_of_shapes(
         fabric = palette.fabric(shape)
         if fabric is None:
             unknown.append(shape)
-        pieces.append(PieceDrawn(_points(ring), fabric or "", shape.place))
+        pieces.append(PieceDrawn(_points(without_straight_corners(ring)), fabric or "", shape.place))
     report_unknown(unknown, palette, report)
     if not areas:
         report.add(

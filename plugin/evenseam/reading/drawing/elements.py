@@ -196,7 +196,8 @@ class _Builder:
             self.open[-1].text += text
 
     def doctype(self, *_: object) -> None:
-        at = self.here()
+        # The parser tells of it when it has read to its name or its end.
+        at = max(0, self.text.source.text.rfind("<!", 0, self.here() + 1))
         message = "the file has a document type (<!DOCTYPE …>), which could reach for other files"
         hint = "take that line out: a drawing needs none, and drawing programs open it all the same"
         self.report.add(codes.DOCTYPE, self.text.stretch(at, at + len("<!DOCTYPE")), message, hint)

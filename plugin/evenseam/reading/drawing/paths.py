@@ -96,7 +96,7 @@ class _Reading:
             numbers = self.numbers(kind)
             self.count += 1
             if numbers is None or self.count > MOST_STRETCHES:
-                self.broken_at = letter_at
+                self.broken_at = self.at + len(text[self.at :]) - len(text[self.at :].lstrip(" \t\r\n,"))
                 return
             self.step(letter, numbers, letter_at)
             self.last = kind

@@ -207,7 +207,7 @@ class _Finder:
                 self.settle_on_grid(TOLERANCE)
             while self.settle_on_lines(tolerance, needed=2) or self.settle_on_lines(tolerance, needed=1):
                 pass
-            self.settle_freely(CLOSE)
+            self.settle_freely()
 
     def settle(self, raw: _Raw, corner: Corner) -> None:
         # Corners drawn a hair apart are one corner.
@@ -239,9 +239,9 @@ class _Finder:
                     return True
         return settled
 
-    def settle_freely(self, tolerance: Fraction) -> None:
+    def settle_freely(self) -> None:
         for raw in list(self.open):
-            simple = [_near_simple(number, tolerance) for number in raw]
+            simple = [_near_simple(number, CLOSE) for number in raw]
             if raw in self.open and simple[0] is not None and simple[1] is not None:
                 self.settle(raw, (simple[0], simple[1]))
 
@@ -301,7 +301,7 @@ def _on_line(line: tuple[Corner, Corner], raw: _Raw, tolerance: Fraction) -> Cor
     step = (Fraction(b[0] - a[0]), Fraction(b[1] - a[1]))
     axis = 0 if abs(step[0]) >= abs(step[1]) else 1
     for first in (axis, 1 - axis):
-        simple = _near_simple(raw[first], tolerance)
+        simple = _near_simple(raw[first], CLOSE)
         if simple is None or step[first] == 0:
             continue
         second = a[1 - first] + (simple - a[first]) * Fraction(step[1 - first]) / step[first]

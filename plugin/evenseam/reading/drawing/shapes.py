@@ -78,10 +78,16 @@ class _Setting:
     copies: int = 0
 
 
-def read_shapes(root: Element, text: DrawingText, styles: StyleSheet, report: Report) -> Sheet:
-    """Return what is seen, in the order in which it is painted; what cannot be part of a block is reported."""
+def read_shapes(root: Element, text: DrawingText, styles: StyleSheet, report: Report) -> Sheet | None:
+    """Return what is seen, in the order in which it is painted; what cannot be part of a block is reported.
+
+    None when there is too much in the drawing.
+    """
     walker = _Walker(root, text, styles, report)
-    walker.page_and_all()
+    try:
+        walker.page_and_all()
+    except _StopWalkingError:
+        return None
     return Sheet(tuple(walker.shapes), walker.page)
 
 
@@ -124,10 +130,7 @@ class _Walker:
             matrix = self.fitted(self.root, box, width, height)
         viewport = (box[2], box[3]) if box else (width, height) if width and height else None
         setting = _Setting(matrix, self.styles.look(self.root, Look()), viewport)
-        try:
-            self.children(self.root, setting)
-        except _StopWalkingError:
-            self.shapes = []
+        self.children(self.root, setting)
 
     def tell(self, code: Code, place: Place, message: str, hint: str) -> None:
         """Report something that may come up often, but not too often."""
