@@ -136,7 +136,7 @@ class RotaryUnits:
         loose = {piece for name, pieces in sides for piece in self._loose(name, pieces)}
         edge = {piece for piece in loose if edges_on(self._outlines[piece], whole)}
         unit._loose = frozenset(index for index, piece in enumerate(unit.pieces) if piece in edge)
-        if edge and is_upright_rectangle(whole):
+        if edge and (is_upright_rectangle(whole) or len(unit.pieces) == len(self.block.pieces)):
             unit.is_trimmed = True
 
     def _loose(self, name: str, pieces: tuple[str, ...]) -> set[str]:
