@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from evenseam.wording.document import (
+    Beside,
     Block,
     Caution,
     Checkpoint,
@@ -33,6 +34,9 @@ def every_block(blocks: tuple[Block, ...]) -> Iterator[Block]:
         yield block
         match block:
             case StepBlock(blocks=inner) | Caution(blocks=inner):
+                yield from every_block(inner)
+            case Beside(picture=picture, blocks=inner):
+                yield picture
                 yield from every_block(inner)
             case ListBlock(items=items):
                 for item in items:
@@ -110,6 +114,8 @@ def _lines(block: Block) -> list[str]:
             return [f"({caption})", *("| " + " | ".join(words_of(cell) for cell in row) for row in (header, *rows))]
         case Picture(name=name, title=title, description=description):
             return [f"[{name}: {title}. {description}]"]
+        case Beside(picture=picture, blocks=blocks):
+            return [*_lines(picture), *(line for inner in blocks for line in _lines(inner))]
         case Swatches(rows=swatches):
             return [f"- {letter} {name} {colour}: {words_of(line)}" for _, letter, name, colour, line in swatches]
         case Caution(title=title, blocks=blocks):

@@ -16,9 +16,12 @@ from evenseam.cutting.plan import (
     SubcutLine,
 )
 from evenseam.cutting.planning import plan_cutting, plan_usual_widths, usual_widths
+from evenseam.cutting.requesting import rectangles
 from evenseam.cutting.ways_to_buy import OtherWidth, WaysToBuy, ways_to_buy
+from evenseam.cutting.yardage import SHRINKAGE, shop_step, spare
 
 __all__ = [
+    "SHRINKAGE",
     "Alternative",
     "AlternativeKind",
     "BiasSquares",
@@ -41,7 +44,10 @@ __all__ = [
     "plan_cutting",
     "plan_pieces",
     "plan_usual_widths",
+    "rectangles",
+    "shop_step",
     "sizes_from_bundle",
+    "spare",
     "usual_widths",
     "ways_to_buy",
 ]

@@ -8,7 +8,7 @@ from fractions import Fraction
 
 from evenseam.cutting.fabric_plan import plan_fabric
 from evenseam.cutting.plan import Alternative, AlternativeKind, Material
-from evenseam.cutting.yardage import in_unit, shop_length
+from evenseam.cutting.yardage import in_unit, shop_length, shop_step
 from evenseam.pattern import Assumed, Cut, Fabric, Project, Quantity, StripDirection, StripJoin, derived
 from evenseam.problems import Report
 
@@ -73,4 +73,6 @@ def _wide_backing(cut: Cut, project: Project) -> Iterator[Alternative]:
     if fitting and cut.count.whole == 1:
         along = fitting[0] if len(fitting) == 1 or fitting[0].value <= fitting[1].value else fitting[1]
         needed = derived(f"length of wide cloth for {cut.label}", along, rule="one length, no seam")
-        yield Alternative(AlternativeKind.WIDE_BACKING, width, needed, shop_length(cut.label, needed))
+        yield Alternative(
+            AlternativeKind.WIDE_BACKING, width, needed, shop_length(cut.label, needed, shop_step(project))
+        )

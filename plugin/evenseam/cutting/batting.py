@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from fractions import Fraction
 
 from evenseam.cutting.plan import Material, Packaged
-from evenseam.cutting.yardage import in_unit, shop_length_unwashed
+from evenseam.cutting.yardage import in_unit, shop_length_unwashed, shop_step
 from evenseam.exact import Number
 from evenseam.pattern import BATTING, Cut, Project, derived, largest
 
@@ -22,7 +22,7 @@ def batting_material(cuts: Sequence[Cut], project: Project) -> Material:
         BATTING,
         project.batting_name,
         needed,
-        shop_length_unwashed(project.batting_name, needed),
+        shop_length_unwashed(project.batting_name, needed, shop_step(project)),
         (cut.width, cut.height),
         None,
         _smallest_package(cut, project),

@@ -16,7 +16,7 @@ from evenseam.cutting.requesting import rectangles, request_fabric
 from evenseam.cutting.search import MOST_STEPS
 from evenseam.cutting.sections import STEPS_OF_A_TRIAL, Column, Layout, lay_out
 from evenseam.cutting.where import place_of
-from evenseam.cutting.yardage import needed_length, shop_length, sold_for, squaring_up
+from evenseam.cutting.yardage import needed_length, shop_length, shop_step, sold_for, squaring_up
 from evenseam.exact import Direction, Rounding
 from evenseam.pattern import Cut, Fabric, Project, Quantity, derived
 from evenseam.problems import Report
@@ -44,8 +44,10 @@ def plan_fabric(
     if own.has_errors() or not asked.requests:
         return None
 
+    step = shop_step(project)
+
     def bought(steps: int) -> Fraction:
-        return sold_for(asked.scale.length(steps), project.unit)
+        return sold_for(asked.scale.length(steps), project.unit, step)
 
     layout = lay_out(asked.requests, asked.width, bought, steps)
     for shorter in _shorter_lengths(layout, asked):
@@ -55,7 +57,7 @@ def plan_fabric(
         if bought(other.height) < bought(layout.height):
             asked, layout = again, replace(other, bound=min(layout.bound, other.height))
     plan = _as_plan(fabric, asked, usable_width, layout, cuts, project)
-    return Material(fabric.id, fabric.name, plan.length, shop_length(fabric.name, plan.length), None, plan)
+    return Material(fabric.id, fabric.name, plan.length, shop_length(fabric.name, plan.length, step), None, plan)
 
 
 def _shorter_lengths(layout: Layout, asked: FabricRequest) -> Iterator[dict[str, int]]:

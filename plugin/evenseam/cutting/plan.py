@@ -127,6 +127,12 @@ class CuttingPlan:
     Lengthwise strips and the short strips beside them are cut from a section."""
     bias: tuple[BiasSquares, ...] = ()
 
+    @property
+    def numbers(self) -> dict[str, int]:
+        """A number for each cut, in the order it first lies on the cloth: the same in the picture and in the words."""
+        cuts = dict.fromkeys(piece.cut for strip in self.strips for piece in strip.pieces)
+        return {cut: number for number, cut in enumerate(cuts, start=1)}
+
 
 @dataclass(frozen=True, slots=True)
 class Packaged:

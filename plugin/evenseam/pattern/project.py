@@ -232,6 +232,8 @@ class Project:
     additions: tuple[tuple[str, Prose], ...] = ()
     """The author's own words for a step, by step id."""
     place: Place | None = field(default=None, compare=False)
+    shop_step: Quantity | None = None
+    """The step cloth is sold by where the author's readers buy it, in yards or metres; None for the usual one."""
 
     def fabric(self, id: str) -> Fabric:
         """Return a fabric by its id. Raises KeyError."""

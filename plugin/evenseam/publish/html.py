@@ -8,6 +8,7 @@ from dataclasses import dataclass, field
 from evenseam.publish.contents import ContentsEntry
 from evenseam.publish.html_text import address, colour, escape, inline_svg, plain, without_blank_lines
 from evenseam.wording.document import (
+    Beside,
     Block,
     Caution,
     Checkpoint,
@@ -115,6 +116,8 @@ class _Writer:
                 return self.table(block)
             case Picture():
                 return self.picture(block)
+            case Beside(picture=picture, blocks=inner):
+                return f'<div class="beside">\n{self.picture(picture)}\n<div>\n{self.blocks(inner)}\n</div>\n</div>'
             case Swatches():
                 return self.swatches(block)
             case Checkpoint(inlines=inlines):

@@ -10,6 +10,7 @@ from typing import TypeAlias
 from evenseam.publish.html import Painter, plain_words
 from evenseam.publish.html_text import colour, plain
 from evenseam.wording.document import (
+    Beside,
     Block,
     Caution,
     Checkpoint,
@@ -37,12 +38,17 @@ TEXT_WIDTH = 490
 SCALE = 0.66
 """Points for one unit of a drawing: its letters come out as large as those of a table."""
 HERO_SCALE = 1.0
-TALLEST = 300
-"""Points: a picture that would be taller is drawn smaller."""
+TALLEST = 230
+"""Points: a picture that would be taller is drawn smaller; the finished project may be HERO_TALLEST."""
+HERO_TALLEST = 300
 BESIDE_WIDTH = 256
 """Points: the widest picture that still leaves room for a step's words beside it."""
-BESIDE_SCALE = 0.62
-WIDE_FROM = 1.75
+BESIDE_SCALE = 0.56
+BESIDE_TALLEST = 185
+"""Points: beside words, which are seldom longer."""
+LEAST_BESIDE_SCALE = 0.5
+"""A picture that would have to be smaller than this to stand beside the words stands above them."""
+WIDE_FROM = 2.6
 """A picture this much wider than tall stands above the words instead of beside them."""
 LONG_STEP = 900
 """Signs of text from which a step may break across pages."""
@@ -74,6 +80,8 @@ class DataWriter:
                 return _table(block)
             case Picture():
                 return self.picture(block, HERO_SCALE if block.name == "finished" else SCALE)
+            case Beside(picture=picture, blocks=inner):
+                return {"kind": "beside", "picture": self.picture_beside(picture), "parts": self.blocks(inner)}
             case Swatches():
                 return {"kind": "swatches", "rows": [_swatch(*row) for row in block.rows]}
             case Checkpoint(inlines=inlines):
@@ -87,7 +95,7 @@ class DataWriter:
         """Return a picture as data, at a scale (points for a unit of the drawing) or smaller to fit the page."""
         svg = self.painter(picture)
         width, height = _size(svg)
-        scale = min(scale, TEXT_WIDTH / width, TALLEST / height)
+        scale = min(scale, TEXT_WIDTH / width, (HERO_TALLEST if picture.name == "finished" else TALLEST) / height)
         return {
             "kind": "picture",
             "svg": svg,
@@ -98,6 +106,12 @@ class DataWriter:
             "height": round(height * scale, 2),
         }
 
+    def picture_beside(self, picture: Picture, *, is_in_step: bool = False) -> dict[str, Data]:
+        """Return a picture as data, small enough to leave room for words beside it."""
+        width, height = _size(self.painter(picture))
+        scale = min(BESIDE_SCALE, BESIDE_WIDTH / width, BESIDE_TALLEST / height)
+        return self.picture(picture, scale, is_in_step=is_in_step)
+
     def step(self, step: StepBlock) -> dict[str, Data]:
         """Return a step as data: its first picture beside its words unless it is a wide one."""
         level, outer = min(self.level + 1, 6), self.level
@@ -106,7 +120,7 @@ class DataWriter:
         beside: dict[str, Data] | None = None
         rest = step.blocks
         if pictures and step.blocks[0] is pictures[0] and _goes_beside(self.painter(pictures[0])):
-            beside = self.picture(pictures[0], BESIDE_SCALE, is_in_step=True)
+            beside = self.picture_beside(pictures[0], is_in_step=True)
             rest = step.blocks[1:]
         parts = _held_together(
             [
@@ -190,7 +204,7 @@ def _size(svg: str) -> tuple[float, float]:
 
 def _goes_beside(svg: str) -> bool:
     width, height = _size(svg)
-    return width < height * WIDE_FROM and width * BESIDE_SCALE <= BESIDE_WIDTH
+    return width < height * WIDE_FROM and width * LEAST_BESIDE_SCALE <= BESIDE_WIDTH
 
 
 def _signs(blocks: Iterable[Block]) -> int:
@@ -204,7 +218,7 @@ def _signs(blocks: Iterable[Block]) -> int:
                 total += sum(40 + _signs(item) for item in items)
             case Table(rows=rows):
                 total += 90 * (len(rows) + 2)
-            case Caution(blocks=inner) | StepBlock(blocks=inner):
+            case Caution(blocks=inner) | StepBlock(blocks=inner) | Beside(blocks=inner):
                 total += 90 + _signs(inner)
             case _:
                 pass
