@@ -170,6 +170,8 @@ class TestEscaping:
             "figure",
             "figcaption",
             "a",
+            "label",
+            "input",
         }
         assert {tag for tag, _ in reader.tags} <= allowed
         assert not [

@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 
 from evenseam.publish.contents import ContentsEntry
 from evenseam.publish.html_text import address, colour, escape, inline_svg, plain, without_blank_lines
+from evenseam.publish.reader.ticking import cut_tick, step_tick
 from evenseam.wording.document import (
     Beside,
     Block,
@@ -29,6 +30,9 @@ from evenseam.wording.document import (
     Table,
     Text,
 )
+
+CUTTING = "cutting-"
+"""How the ids of the headings begin under which the cuts of a fabric are listed."""
 
 Painter = Callable[[Picture], str]
 """Gives the SVG text of a picture of the document."""
@@ -70,6 +74,10 @@ def plain_words(inlines: Iterable[Inline]) -> str:
     return plain("".join(words))
 
 
+def _words_of(blocks: Iterable[Block]) -> str:
+    return " ".join(plain_words(block.inlines) for block in blocks if isinstance(block, Paragraph))
+
+
 def write_inlines(inlines: Iterable[Inline]) -> str:
     """Return a run of inlines as HTML."""
     return "".join(_inline(inline) for inline in inlines)
@@ -103,6 +111,10 @@ class _Writer:
     """Level of the last heading."""
     step_title: str = ""
     """Title of the step that is being written; empty between steps."""
+    cutting: str = ""
+    """Id of the heading under which cuts are listed; empty elsewhere."""
+    item_numbers: list[int] = field(default_factory=list)
+    """Number of the item that is being written, in each list that is open."""
 
     def block(self, block: Block) -> str:
         match block:
@@ -134,12 +146,24 @@ class _Writer:
         # A level that leaps (2 to 4) is a gap in the outline for those who listen to a page.
         self.level = min(max(heading.level, 2), self.level + 1, 6)
         id = self.fresh_id(heading.id)
+        self.cutting = id if heading.id.startswith(CUTTING) else ""
         self.contents.append(ContentsEntry(self.level, id, plain_words(heading.inlines)))
         return f'<h{self.level} id="{id}">{write_inlines(heading.inlines)}</h{self.level}>'
 
     def list_block(self, block: ListBlock) -> str:
         tag = "ol" if block.is_numbered else "ul"
-        return f"<{tag}>\n" + "\n".join(f"<li>{self.item(item)}</li>" for item in block.items) + f"\n</{tag}>"
+        self.item_numbers.append(0)
+        lines = [self.list_item(item) for item in block.items]
+        self.item_numbers.pop()
+        return f"<{tag}>\n" + "\n".join(lines) + f"\n</{tag}>"
+
+    def list_item(self, blocks: tuple[Block, ...]) -> str:
+        self.item_numbers[-1] += 1
+        if self.cutting and not any(isinstance(block, ListBlock) for block in blocks):
+            # A cut, and no heading above other cuts: it can be ticked off.
+            id = f"{self.cutting}:{'.'.join(map(str, self.item_numbers))}"
+            return f'<li class="tick-item">{cut_tick(id, _words_of(blocks))}<div>{self.item(blocks)}</div></li>'
+        return f"<li>{self.item(blocks)}</li>"
 
     def item(self, blocks: tuple[Block, ...]) -> str:
         match blocks:
@@ -180,7 +204,8 @@ class _Writer:
         # A picture instead of a style attribute: a page may forbid inline styles altogether.
         square = (
             f'<svg class="swatch" viewBox="0 0 24 24" aria-hidden="true" data-fabric="{escape(id)}">'
-            f'<rect x="0.5" y="0.5" width="23" height="23" rx="3" fill="{colour(fabric_colour)}"/></svg>'
+            f'<rect x="0.5" y="0.5" width="23" height="23" rx="3" fill="var(--fabric-{escape(id)},'
+            f'{colour(fabric_colour)})"/></svg>'
         )
         mark = f'<span class="fabric-letter">{escape(letter)}</span> ' if letter else ""
         return f"<li>{square}<span>{mark}<strong>{escape(name)}</strong> {write_inlines(line)}</span></li>"
@@ -198,7 +223,7 @@ class _Writer:
         title = f"{step.number}. {plain(step.title)}"
         self.contents.append(ContentsEntry(level, id, title))
         outer, self.level, self.step_title = self.level, level, step.title
-        inner = self.blocks(step.blocks)
+        inner = self.blocks(step.blocks) + f"\n{step_tick(id, step.number)}"
         self.level, self.step_title = outer, ""
         return (
             f'<section class="step" aria-labelledby="{id}">\n<h{level} id="{id}"><span class="step-number">'

@@ -200,13 +200,15 @@ class _Maker:
     def overview(self, pattern: Pattern, hero: _Size, rows: list[SizeRow], card: str) -> MadePage:
         title = self.title_of(hero)
         svg = hero.pictures.svg("finished", Theme.WEB, title, f"{title}, finished", "hero")
-        body = write_overview(pattern, svg, rows, () if self.options.has_handouts else (NO_HANDOUTS,))
+        body = write_overview(
+            pattern, svg, hero.sheet.project.fabrics, rows, () if self.options.has_handouts else (NO_HANDOUTS,)
+        )
         contents = tuple(ContentsEntry(2, id, words) for id, words in OVERVIEW_CONTENTS if f'id="{id}"' in body)
         return self.page("index.md", pattern.title, pattern.title, pattern.summary, body, contents, card)
 
     def size_page(self, size: _Size, rows: list[SizeRow], card: str) -> MadePage:
         title = size.document.title
-        body = write_size_page(title, size.document.subtitle, size.text, size.made, rows)
+        body = write_size_page(title, size.document.subtitle, size.text, size.sheet, size.made, rows)
         description = f"{self.title_of(size)}, {size.made.finished}: cutting, sewing and templates."
         short = self.short_title_of(size)
         # Another edition says the same in other figures: found once is enough.

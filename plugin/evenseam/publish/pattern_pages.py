@@ -5,10 +5,12 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from evenseam.pattern import Pattern
+from evenseam.pattern import Fabric, Pattern
 from evenseam.publish.entry import MadeSize
 from evenseam.publish.html import HtmlText
 from evenseam.publish.html_text import escape, inline_svg, without_blank_lines
+from evenseam.publish.reader.tools import page_marks, write_fabrics, write_step_bar, write_tools, write_why_window
+from evenseam.publish.reader.why import why_data
 from evenseam.publish.site_files import site_link
 from evenseam.sheet import PatternSheet
 
@@ -40,28 +42,44 @@ def finished_size(sheet: PatternSheet) -> str:
     return f"{sheet.sized.finished_width.number} × {sheet.sized.finished_height.text}"
 
 
-def write_size_page(title: str, subtitle: str, text: HtmlText, here: MadeSize, rows: Sequence[SizeRow]) -> str:
-    """Return the HTML of a size's page: its title, the way to the other sizes, downloads, and the whole text."""
+def write_size_page(
+    title: str, subtitle: str, text: HtmlText, sheet: PatternSheet, here: MadeSize, rows: Sequence[SizeRow]
+) -> str:
+    """Return the HTML of a size's page: its title, the way to the other sizes, downloads, tools, and the whole text."""
     row = next(row for row in rows if row.made == here)
-    return without_blank_lines(
-        f'<div class="pattern-page">\n<h1>{escape(title)}</h1>\n<p class="subtitle">{escape(subtitle)}</p>\n'
-        f"{_switch(here, [row.made for row in rows])}\n{_downloads(row.downloads)}\n{text.body}\n</div>"
+    marks = page_marks(sheet.pattern.slug, sheet.pattern.version, here.size, here.edition)
+    parts = (
+        f"<h1>{escape(title)}</h1>",
+        f'<p class="subtitle">{escape(subtitle)}</p>',
+        _switch(here, [row.made for row in rows]),
+        _downloads(row.downloads),
+        write_tools(),
+        write_fabrics(sheet.project.fabrics),
+        text.body,
+        write_step_bar(),
+        write_why_window(),
+        why_data(text.body, sheet.figures),
     )
+    return without_blank_lines(f'<div class="pattern-page"{marks}>\n' + "\n".join(parts) + "\n</div>")
 
 
-def write_overview(pattern: Pattern, hero: str, rows: Sequence[SizeRow], notes: Sequence[str]) -> str:
-    """Return the HTML of a pattern's first page: picture, facts, sizes, downloads, corrections."""
+def write_overview(
+    pattern: Pattern, hero: str, fabrics: Sequence[Fabric], rows: Sequence[SizeRow], notes: Sequence[str]
+) -> str:
+    """Return the HTML of a pattern's first page: picture (in these fabrics), facts, sizes, downloads, corrections."""
     parts = (
         f"<h1>{escape(pattern.title)}</h1>",
         f'<p class="subtitle">{escape(pattern.summary)}</p>' if pattern.summary else "",
         f'<figure class="hero" data-search-exclude>\n{inline_svg(hero)}\n</figure>',
+        f'{write_fabrics(fabrics)}\n<p class="reader-said" role="status" data-search-exclude></p>',
         _facts(pattern),
         f'<h2 id="sizes">Choose a size</h2>\n{_sizes(rows)}',
         f'<h2 id="downloads">To print and to keep</h2>\n{_download_table(rows)}',
         *(f'<p class="note">{escape(note)}</p>' for note in notes),
         _changes(pattern),
     )
-    return without_blank_lines('<div class="pattern-page">\n' + "\n".join(parts) + "\n</div>")
+    marks = page_marks(pattern.slug, pattern.version)
+    return without_blank_lines(f'<div class="pattern-page"{marks}>\n' + "\n".join(parts) + "\n</div>")
 
 
 OVERVIEW_CONTENTS = (("sizes", "Choose a size"), ("downloads", "To print and to keep"), ("corrections", "Corrections"))
@@ -74,17 +92,22 @@ def _switch(here: MadeSize, sizes: Sequence[MadeSize]) -> str:
     same_size = [size for size in sizes if size.size == here.size]
     groups = []
     if len(same_edition) > 1:
-        groups.append(_links("Sizes", [(size, size.name) for size in same_edition], here))
+        groups.append(_links("Sizes", [(size, size.name, "") for size in same_edition], here))
     if len(same_size) > 1:
-        groups.append(_links("Editions", [(size, size.edition) for size in same_size], here))
+        groups.append(_links("Editions", [(size, size.edition, _edition(size)) for size in same_size], here))
     return "\n".join(groups)
 
 
-def _links(label: str, choices: Sequence[tuple[MadeSize, str]], here: MadeSize) -> str:
+def _edition(size: MadeSize) -> str:
+    """Return the mark by which a reader's choice of an edition is remembered."""
+    return f' data-edition="{escape(size.edition)}"'
+
+
+def _links(label: str, choices: Sequence[tuple[MadeSize, str, str]], here: MadeSize) -> str:
+    current = ' aria-current="page"'
     items = "".join(
-        f'<li><a href="{site_link(size.page)}"{" aria-current=" + chr(34) + "page" + chr(34) if size == here else ""}>'
-        f"{escape(words)}</a></li>"
-        for size, words in choices
+        f'<li><a href="{site_link(size.page)}"{current if size == here else ""}{mark}>{escape(words)}</a></li>'
+        for size, words, mark in choices
     )
     return f'<nav class="switch" aria-label="{label}" data-search-exclude><ul>{items}</ul></nav>'
 
@@ -168,7 +191,7 @@ def _size_card(editions: Sequence[SizeRow]) -> str:
 
 def _edition_link(row: SizeRow, name: str) -> str:
     finished = escape(row.made.finished)
-    link = f'<a href="{site_link(row.made.page)}" aria-label="{name}, {finished}">{finished}</a>'
+    link = f'<a href="{site_link(row.made.page)}"{_edition(row.made)} aria-label="{name}, {finished}">{finished}</a>'
     return f'<p class="size-editions">{link}</p>'
 
 

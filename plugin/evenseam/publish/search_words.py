@@ -6,7 +6,18 @@ import re
 
 _INLINE = re.compile(r"</?(?:span|strong|em|a|code)\b[^>]*>")
 _OTHER = re.compile(r"<(?!/?(?:h[1-6]|p|li)\b)[^>]*>")
-_UNSEARCHED = (("<figure", "</figure>"), ("<svg", "</svg>"), ("<nav", "</nav>"), ('<ul class="downloads"', "</ul>"))
+_UNSEARCHED = (
+    ("<figure", "</figure>"),
+    ("<svg", "</svg>"),
+    ("<nav", "</nav>"),
+    ('<ul class="downloads"', "</ul>"),
+    ('<div class="reader-tools"', "</div>"),
+    ("<details", "</details>"),
+    ('<div class="step-bar"', "</div>"),
+    ("<label", "</label>"),
+    ("<dialog", "</dialog>"),
+    ("<script", "</script>"),
+)
 
 
 def searchable(body: str) -> str:

@@ -1,0 +1,37 @@
+// The shopping list as plain text, to paste into a message.
+(() => {
+  "use strict";
+  const { onClick, pageOf, say } = evenseamReader;
+  const words = (element) => element.textContent.replace(/\s+/g, " ").trim();
+
+  function list(page) {
+    const lines = [words(page.querySelector("h1")), words(page.querySelector(".subtitle")), ""];
+    let part = page.querySelector("#materials")?.nextElementSibling;
+    for (; part && part.tagName !== "H2"; part = part.nextElementSibling) {
+      const items = part.matches("ul, ol") ? [...part.children] : part.matches("p") ? [part] : [];
+      for (const item of items) lines.push((part.matches("p") ? "" : "- ") + words(item));
+    }
+    return lines.join("\n") + "\n";
+  }
+
+  async function copy(text) {
+    try {
+      await navigator.clipboard.writeText(text);
+      return true;
+    } catch {
+      const field = document.createElement("textarea");
+      field.value = text;
+      document.body.append(field);
+      field.select();
+      const isCopied = document.execCommand("copy");
+      field.remove();
+      return isCopied;
+    }
+  }
+
+  evenseamReader.copy = copy;
+  onClick("[data-do=shopping]", async (event, button) => {
+    const isCopied = await copy(list(pageOf(button)));
+    say(button, isCopied ? button.dataset.said : button.dataset.refused);
+  });
+})();
