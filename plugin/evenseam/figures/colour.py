@@ -6,6 +6,7 @@ Lightness and contrast as in the Web Content Accessibility Guidelines 2.2, "rela
 
 from __future__ import annotations
 
+from functools import lru_cache
 from typing import TypeAlias
 
 Colour: TypeAlias = str
@@ -33,6 +34,7 @@ def contrast(one: Colour, other: Colour) -> float:
     return (light + 0.05) / (dark + 0.05)
 
 
+@lru_cache(maxsize=1000)
 def mixed(one: Colour, other: Colour, share: float) -> Colour:
     """Return one colour with a share (0 to 1) of another in it.
 
@@ -46,6 +48,7 @@ def mixed(one: Colour, other: Colour, share: float) -> Colour:
     return "#" + "".join(f"{part:02x}" for part in parts)
 
 
+@lru_cache(maxsize=1000)
 def readable_on(background: Colour, candidates: tuple[Colour, ...], least: float) -> Colour:
     """Return the first candidate with enough contrast, else whichever of black and white has more."""
     for candidate in (*candidates, "#000000", "#ffffff"):

@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 from enum import Enum
+from functools import lru_cache
 from itertools import groupby
+from math import floor
 from xml.sax.saxutils import escape
 
 from evenseam.figures.cloth_look import ClothLook, Texture
@@ -30,9 +32,19 @@ from evenseam.figures.palette import DEEP, HALO, INK, INKS, RUST, STROKES, TONES
 from evenseam.figures.plane import Point, Polygon, Spot
 from evenseam.figures.texture_marks import DOT, SPACING, Stretch, texture_marks
 
+_HALF = 0.5 + 1e-5
+"""Half a step of the last place, and a hair."""
 CLOTH_LINE = 0.9
 MARK_LINE = 0.7
 DOT_LINE = 1.5
+
+
+@lru_cache(maxsize=100_000)
+def _written(steps: int, places: int) -> str:
+    """Return a number given in steps of its last place, without empty places; pictures write few numbers often."""
+    whole, rest = divmod(abs(steps), 10**places)
+    text = f"{whole}.{rest:0{places}d}".rstrip("0") if rest else str(whole)
+    return f"-{text}" if steps < 0 else text
 
 
 class Theme(Enum):
@@ -62,8 +74,8 @@ class SvgInk:
         self._looks = looks
         self._prefix = id_prefix
         self._grain = grain
-        self._form = f"%.{places}f"
-        self._nudge = 10.0 ** -(places + 5)
+        self._places = places
+        self._grid = 10.0**places
         self._patterns: dict[str, str] = {}
         self._ids = 0
 
@@ -73,8 +85,7 @@ class SvgInk:
         What lies half way between two goes up, even if it lies a hair below: sums that should be equal are written
         alike, in whatever order they were added.
         """
-        text = (self._form % (value + self._nudge)).rstrip("0").rstrip(".")
-        return "0" if text == "-0" else text
+        return _written(floor(value * self._grid + _HALF), self._places)
 
     def shapes(self, shapes: Iterable[Shape]) -> str:
         """Return the elements of shapes, in order."""
@@ -282,7 +293,8 @@ class SvgInk:
     # --- coordinates and colours -------------------------------------------------------------------------------
 
     def _at(self, point: Spot) -> str:
-        return f"{self.number(float(point.x))} {self.number(float(point.y))}"
+        number = self.number
+        return f"{number(float(point.x))} {number(float(point.y))}"
 
     def _way(self, points: Iterable[Spot], *, is_closed: bool = False) -> str:
         return "M" + " ".join(self._at(point) for point in points) + ("Z" if is_closed else "")
