@@ -170,6 +170,20 @@ def test_square_in_a_square() -> None:
     assert squares(project(SQUARE_IN_SQUARE, "12", "12")) == {CutShape.SQUARE: "9", HALF: "6 7/8"}
 
 
+def test_snowball_corners() -> None:
+    """A snowball of 6 in, its corners a third: the square is cut 6 1/2, the corner squares 2 1/2, no template needed.
+
+    "Snowball Fight, week two", Katie Mae Quilts, 2013, and talkischeapquilts, 2013.
+    """
+    snowball = (
+        "fog 1,0 2,0 3,1 3,2 2,3 1,3 0,2 0,1", "sea 0,0 1,0 0,1", "sea 2,0 3,0 3,1", "sea 3,2 3,3 2,3", "sea 0,2 1,3 0,3",
+    )  # fmt: skip
+    corners = methods(project(snowball, "6", "6", 3))[UnitMethodKind.CORNER_SQUARES]
+    assert offered(corners) == [("fog", "6 1/2", 3), ("sea", "2 1/2", 12)]
+    assert (corners.width.number, corners.height.number, corners.units.whole) == ("6 1/2", "6 1/2", 3)
+    assert len(corners.steps) == 4
+
+
 class TestCentimetres:
     """Drafted in centimetres the same rules land on the millimetre."""
 

@@ -88,7 +88,12 @@ def _method(method: UnitMethod) -> dict[str, Any]:
         "block": method.block,
         "units": method.units.whole,
         "squares": [
-            {"fabric": square.fabric, "side": square.side.number, "count": square.count.whole}
+            {
+                "fabric": square.fabric,
+                "side": square.side.number,
+                **({"height": square.height.number} if square.height else {}),
+                "count": square.count.whole,
+            }
             for square in method.squares
         ],
         "trim_to": {"width": method.width.number, "height": method.height.number},

@@ -9,13 +9,14 @@ from dataclasses import dataclass
 from enum import Enum
 from fractions import Fraction
 
-from evenseam.exact import Direction, Rounding, Unit
+from evenseam.exact import Direction, Number, Rounding, Unit
 from evenseam.pattern import Assumed, Block, CutShape, Method, Quantity, derived
 from evenseam.sizing.ledger import named_after
 from evenseam.sizing.rotary import is_upright_rectangle, rotary_name
 from evenseam.sizing.rotary_units import RotaryUnit, RotaryUnits, part_slug
 from evenseam.sizing.sized import SizedProject
 
+CORNER_SOURCE = "Snowball Fight, week two, Katie Mae Quilts, 2013"
 EIGHT_SOURCE = "Half-square triangle tip, Mesquite Quilt Guild, 2014"
 _HALF, _QUARTER = CutShape.HALF_SQUARE_TRIANGLE, CutShape.QUARTER_SQUARE_TRIANGLE
 
@@ -30,6 +31,8 @@ class UnitMethodKind(Enum):
     """Of two fabrics, each in two opposite triangles."""
     FOUR_QUARTER_SQUARE = "quarter-square triangle units, four at a time"
     """Of three fabrics: one in two opposite triangles, and one in each of the other two."""
+    CORNER_SQUARES = "squares sewn on the corners of a whole piece"
+    """The corners of a square or rectangle, cut off by triangles."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,6 +42,8 @@ class WholeSquares:
     fabric: str
     side: Quantity
     count: Quantity
+    height: Quantity | None = None
+    """Of a rectangle, whose width `side` then is."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,7 +53,8 @@ class UnitMethod:
     kind: UnitMethodKind
     block: str
     squares: tuple[WholeSquares, ...]
-    """For geese the large squares first; for units of three fabrics the one in opposite triangles last."""
+    """For geese the large squares first; for units of three fabrics the one in opposite triangles last; for corners
+    the large piece first."""
     units: Quantity
     """How many the project needs."""
     labels: tuple[str, ...]
@@ -92,6 +98,8 @@ class _Offer:
                 return self._geese()
             case 0, 4, 4:
                 return self._hourglasses()
+            case corners, 0, count if corners == count - 1 and shapes.count(CutShape.TEMPLATE) == 1:
+                return self._corner_squares()
         return []
 
     def _half_squares(self) -> list[UnitMethod]:
@@ -139,32 +147,66 @@ class _Offer:
         squares = [(upright[0], side, 4), (upright[1], side, 4), (level[0], side, 2)]
         return [self._method(UnitMethodKind.FOUR_QUARTER_SQUARE, squares, in_fours=True)]
 
+    def _corner_squares(self) -> list[UnitMethod]:
+        """A square on each corner of a whole piece, sewn along its diagonal and folded back."""
+        left, top, right, bottom = self.units.outline(self.unit.pieces).bounds
+        whole = next(piece for piece in self.unit.pieces if self.units.cuts[piece].shape is CutShape.TEMPLATE)
+        corners = [piece for piece in self.unit.pieces if piece != whole]
+        right_angles = {(left, top), (right, top), (right, bottom), (left, bottom)}
+        if not all(self._right_angle(piece) in right_angles for piece in corners):
+            return []
+        seam = self.sized.project.seam_allowance
+        wide, high = self._unfinished()
+        squares = [
+            WholeSquares(self._fabric(whole), wide, self._units(), None if right - left == bottom - top else high)
+        ]
+        for fabric, leg in dict.fromkeys((self._fabric(piece), self._leg(piece)) for piece in corners):
+            alike = sum(1 for piece in corners if (self._fabric(piece), self._leg(piece)) == (fabric, leg))
+            finished = self.block.width * (leg / self.block.width.value)
+            side = derived(
+                "square for a corner", finished + 2 * seam,
+                rule="finished corner and a seam allowance on either side", source=CORNER_SOURCE,
+            )  # fmt: skip
+            name = self.sized.project.fabric(fabric).name
+            squares.append(WholeSquares(fabric, side, derived(f"squares of {name}", self._units() * alike)))
+        return [self._finished_method(UnitMethodKind.CORNER_SQUARES, squares)]
+
     def _method(
         self, kind: UnitMethodKind, squares: list[tuple[str, Quantity, int]], *, in_fours: bool = False
     ) -> UnitMethod:
         """Return a method; each square of a fabric goes into so many units, and units may come in fours."""
-        blocks = self.sized.figure(f"{named_after(self.block.id, 'block')}_count")
-        each = Quantity(
-            "such units in one block", Fraction(self.unit.in_block), Unit.COUNT,
-            Assumed("their places in the drawing", "counted"),
-        )  # fmt: skip
-        units = derived(f"number of {kind.value.split(',')[0]}", each * blocks)
-        whole = []
+        units, whole = self._units(), []
         for fabric, side, makes in squares:
             batch = 4 if in_fours else makes
             batches = derived("batches", units / batch, rounding=Rounding("whole squares", Fraction(1), Direction.UP))
             count = derived(f"squares of {self.sized.project.fabric(fabric).name}", batches * (batch // makes))
             whole.append(WholeSquares(fabric, side, count))
+        return self._finished_method(kind, whole)
+
+    def _finished_method(self, kind: UnitMethodKind, squares: list[WholeSquares]) -> UnitMethod:
+        labels = tuple(map(self._label, self.unit.pieces))
+        return UnitMethod(
+            kind, self.block.id, tuple(squares), self._units(), labels, self._steps(), *self._unfinished()
+        )
+
+    def _units(self) -> Quantity:
+        """Return how many of the unit the project needs."""
+        blocks = self.sized.figure(f"{named_after(self.block.id, 'block')}_count")
+        each = Quantity(
+            "such units in one block", Fraction(self.unit.in_block), Unit.COUNT,
+            Assumed("their places in the drawing", "counted"),
+        )  # fmt: skip
+        return derived("number of units", each * blocks)
+
+    def _unfinished(self) -> tuple[Quantity, Quantity]:
+        """Return what the unit measures from raw edge to raw edge."""
         seam = self.sized.project.seam_allowance
         left, top, right, bottom = self.units.outline(self.unit.pieces).bounds
         wide, high = (
             derived(f"unfinished {name} of a unit", self.block.width * (reach / self.block.width.value) + 2 * seam)
             for name, reach in (("width", right - left), ("height", bottom - top))
         )
-        return UnitMethod(
-            kind, self.block.id, tuple(whole), units, tuple(map(self._label, self.unit.pieces)), self._steps(), wide,
-            high,
-        )  # fmt: skip
+        return wide, high
 
     @property
     def _needed(self) -> int:
@@ -172,12 +214,15 @@ class _Offer:
         return self.unit.in_block * blocks
 
     def _parts(self) -> list[RotaryUnit]:
-        """Return the smaller units this one is made of, as often as it takes them."""
-        parts = []
-        for name in (self.unit.join.first, self.unit.join.second):
-            if name in self.units.used:
-                parts.append(self.units.used[name])
-        return parts
+        """Return the smaller units this one is made of, as often as it takes them, in sewing order."""
+        parts: list[RotaryUnit] = []
+        waiting = [self.unit]
+        while waiting:
+            join = waiting.pop().join
+            smaller = [self.units.used[name] for name in (join.first, join.second) if name in self.units.used]
+            parts += smaller
+            waiting += smaller
+        return sorted(parts, key=self.units.units.index)
 
     def _is_by_itself(self) -> bool:
         """Tell whether what this unit is made of goes into nothing else."""
@@ -196,6 +241,15 @@ class _Offer:
 
     def _side(self, piece: str) -> Quantity:
         return self.sized.figure(f"{rotary_name(self.block.id, self._label(piece))}_width")
+
+    def _leg(self, piece: str) -> Number:
+        """Return the finished short side of a half-square triangle."""
+        return self.units.cuts[piece].recognised.width
+
+    def _right_angle(self, piece: str) -> tuple[Number, Number]:
+        """Return where the right angle of a half-square triangle lies: at the corner of its bounds."""
+        corners = {(corner.x, corner.y) for corner in self.units.outline((piece,)).corners}
+        return next(one for one in corners if all(one[0] == x or one[1] == y for x, y in corners))
 
     def _is_level(self, piece: str) -> bool:
         """Tell whether the long side of a quarter-square triangle lies level."""

@@ -16,6 +16,7 @@ _KEYS = {
     UnitMethodKind.FOUR_GEESE: "geese",
     UnitMethodKind.TWO_QUARTER_SQUARE: "two quarter",
     UnitMethodKind.FOUR_QUARTER_SQUARE: "four quarter",
+    UnitMethodKind.CORNER_SQUARES: "corners",
 }
 
 
@@ -41,6 +42,8 @@ def _values(scribe: Scribe, method: UnitMethod) -> dict[str, Any]:
                 "fabric": project.fabric(square.fabric).name,
                 "letter": letters[square.fabric],
                 "side": square.side,
+                "height": square.height or square.side,
+                "is_square": square.height is None,
                 "count": square.count.whole,
             }
             for square in method.squares
