@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, MutableMapping
+from dataclasses import replace
+from pathlib import Path
 from typing import Any
 
 from markupsafe import Markup
@@ -24,12 +26,18 @@ class PatternPage(Page):
     """A page whose HTML, contents list and title are already known.
 
     Until the page is written, its content is only what a search should find: its headings and words. Themes read and
-    copy the content several times, and the pictures are nearly all of it.
+    copy the content several times, and the pictures are nearly all of it. Content and contents list are made when
+    somebody asks for them: for a page that is not written again nobody does.
     """
 
     def __init__(self, made: SitePage, file: File, config: MkDocsConfig) -> None:
         self.made = made
-        self.body = ""
+        self.is_read = False
+        self.frame: str | None = None
+        """What the theme wrote round the page before, when nothing that it shows has changed since."""
+        self._has_folders = config.use_directory_urls
+        self._content: str | None = None
+        self._toc: Any = None
         super().__init__(as_markup(made.short_title), file, config)
 
     def read_source(self, config: MkDocsConfig) -> None:
@@ -44,20 +52,64 @@ class PatternPage(Page):
         self.markdown = ""
 
     def render(self, config: MkDocsConfig, files: Files) -> None:
-        """Hand over headings and words, and keep the finished HTML for the end."""
-        self.body = self.made.body(has_folders=config.use_directory_urls)
-        words = searchable(self.body) if self.made.is_searched else "<h1></h1>"
-        self.content = f"{_START}{words}{_END}"
-        self.toc = get_toc(contents_as_data(self.made.contents))  # type: ignore[arg-type]
+        """Note that the page is to be shown; its HTML is there already."""
+        self.is_read = True
         self.present_anchor_ids = {entry.id for entry in self.made.contents}
+
+    @property
+    def content(self) -> str | None:
+        """Headings and words, between marks; None until the page is read."""
+        if self._content is None and self.is_read:
+            words = searchable(self._body()) if self.made.is_searched else "<h1></h1>"
+            self._content = f"{_START}{words}{_END}"
+        return self._content
+
+    @content.setter
+    def content(self, content: str | None) -> None:
+        self._content = content
+
+    @property
+    def toc(self) -> Any:
+        """The contents list."""
+        if self._toc is None:
+            self._toc = get_toc(contents_as_data(self.made.contents))  # type: ignore[arg-type]
+        return self._toc
+
+    @toc.setter
+    def toc(self, toc: Any) -> None:
+        self._toc = toc or None
+
+    def mark(self) -> str:
+        """Return everything that a theme can show of this page, as one text."""
+        around = [(page.title, page.url) if page else None for page in (self.previous_page, self.next_page)]
+        shown = replace(self.made, stored=Path(self.made.stored.name))
+        return repr((shown, self.url, self.abs_url, self.canonical_url, self.edit_url, dict(self.meta), around))
+
+    def take_frame(self, frame: str) -> None:
+        """Take what the theme wrote before; the search is told by whoever kept it, and not a second time."""
+        self.frame = frame
+        self.content = ""
+        self.meta["search"] = {"exclude": True}
+
+    def frame_of(self, output: str) -> str:
+        """Return what the theme wrote round the words of the page."""
+        before, after = self._apart(output)
+        return before + _START + _END + after
 
     def finished(self, output: str) -> str:
         """Return the page as the theme wrote it, with the finished HTML in its place."""
+        before, after = self._apart(output)
+        return before + self._body() + after
+
+    def _apart(self, output: str) -> tuple[str, str]:
         before, start, rest = output.partition(_START)
         _, end, after = rest.partition(_END)
         if not start or not end:
             raise PluginError(f"the theme shows no content on {self.made.path}; its templates must print page.content")
-        return before + self.body + after
+        return before, after
+
+    def _body(self) -> str:
+        return self.made.body(has_folders=self._has_folders)
 
 
 def as_markup(words: str) -> Markup:

@@ -22,6 +22,7 @@ from evenseam.publish.export import with_gallery
 from evenseam.publish.freshness import mark_changed
 from evenseam.publish.head import write_head
 from evenseam.publish.options import EDITIONS, PAPERS, SiteOptions
+from evenseam.publish.reader import SCRIPT_FILE
 from evenseam.publish.site import STYLE_FILE, build_site
 from evenseam.publish.site_files import SiteFiles, SitePage
 from evenseam.publish.sources import find_patterns
@@ -62,10 +63,12 @@ class EvenseamPlugin(BasePlugin[EvenseamConfig]):  # type: ignore[no-untyped-cal
         self.is_serving = command == "serve"
 
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
-        """Watch the patterns and link the style of their pages."""
+        """Watch the patterns and link the style and the script of their pages."""
         config.watch.append(self.config.patterns)
         if STYLE_FILE not in config.extra_css:
             config.extra_css.insert(0, STYLE_FILE)
+        if SCRIPT_FILE not in config.extra_javascript:
+            config.extra_javascript.insert(0, SCRIPT_FILE)
         return config
 
     @event_priority(-50)

@@ -1,0 +1,100 @@
+"""What the theme wrote round each page, kept so that an unchanged page is not written by it again.
+
+Kept under everything that the theme can have seen: the page, the navigation, the settings, the templates. Where
+something else takes part that cannot be seen through, such as a hook that changes pages, nothing is kept at all.
+"""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Iterable
+from dataclasses import dataclass
+from typing import Any
+
+import jinja2
+from mkdocs.config.defaults import MkDocsConfig
+from mkdocs.structure.nav import Navigation
+
+from evenseam.mkdocs_plugin.pages import PatternPage
+from evenseam.mkdocs_plugin.site_mark import knows_all_hands, search_of, site_mark
+from evenseam.publish.cache import Cache, key_of
+
+
+@dataclass(frozen=True, slots=True)
+class Kept:
+    """One page as the theme wrote it, without its own words, and what the search was told of it."""
+
+    frame: str
+    entries: list[dict[str, Any]]
+
+
+class PageMemory:
+    """Remembers written pages: from build to build on disk, and under `serve` in this process as well."""
+
+    def __init__(self) -> None:
+        self._known: dict[str, Kept] = {}
+        self._keys: dict[str, str] = {}
+        self._recalled: dict[str, Kept] = {}
+        self._cache: Cache | None = None
+        self._entries: list[dict[str, Any]] = []
+        self._first = 0
+
+    def recall(
+        self,
+        pages: Iterable[PatternPage],
+        nav: Navigation,
+        env: jinja2.Environment,
+        config: MkDocsConfig,
+        cache: Cache,
+        ours: object,
+    ) -> None:
+        """Give back to each unchanged page what was written for it before. To be called when all pages are read."""
+        before, self._known, self._keys, self._recalled = self._known, {}, {}, {}
+        self._cache = cache
+        if not knows_all_hands(config, ours):
+            return
+        mark = site_mark(nav, config)
+        if mark is None:
+            return
+        search = search_of(config)
+        self._entries = search.search_index.entries if search is not None else []
+        env.template_class = RememberingTemplate
+        for page in pages:
+            if not page.is_read:
+                continue
+            key = self._keys[page.made.path] = key_of("written page", mark, page.mark())
+            kept = before.get(key) or _from_text(cache.noted(key))
+            if kept is not None:
+                self._known[key] = self._recalled[page.made.path] = kept
+                page.take_frame(kept.frame)
+
+    def begin(self, page: PatternPage) -> None:
+        """Tell the search of a page that is not written again, or see what it is told of one that is."""
+        self._first = len(self._entries)
+        kept = self._recalled.get(page.made.path)
+        if kept is not None:
+            self._entries.extend(kept.entries)
+
+    def keep(self, page: PatternPage, output: str) -> None:
+        """Keep a page that the theme has just written."""
+        key = self._keys.get(page.made.path)
+        if key is None or page.made.path in self._recalled or self._cache is None:
+            return
+        kept = Kept(page.frame_of(output), self._entries[self._first :])
+        self._known[key] = kept
+        self._cache.note(key, json.dumps([kept.frame, kept.entries], default=str))
+
+
+class RememberingTemplate(jinja2.Template):
+    """A template that hands out what it wrote before, for a page that has it."""
+
+    def render(self, *args: Any, **kwargs: Any) -> str:
+        """Return the kept text of the page in the context, or write it anew."""
+        page = args[0].get("page") if args and isinstance(args[0], dict) else None
+        if isinstance(page, PatternPage) and page.frame is not None:
+            return page.frame
+        return super().render(*args, **kwargs)
+
+
+def _from_text(text: str | None) -> Kept | None:
+    return Kept(*json.loads(text)) if text is not None else None
