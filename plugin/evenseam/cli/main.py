@@ -8,7 +8,7 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from evenseam import __version__
-from evenseam.cli import check, compare, drawing, make, show
+from evenseam.cli import bundle, check, compare, drawing, make, show
 from evenseam.cli.loading import EDITIONS, CannotRunError
 
 PATTERNS = Path("patterns")
@@ -55,6 +55,14 @@ def _parser() -> argparse.ArgumentParser:
     _add_pattern_and_size(command)
     command.add_argument("figure", nargs="+", help="name of the figure, such as finished width")
     command.set_defaults(run=show.run_why)
+
+    command = commands.add_parser("bundle", help="which sizes so many fat quarters can make, and what more is needed")
+    command.add_argument("pattern", help="name of a folder in patterns/, or a path")
+    command.add_argument("--pieces", type=int, required=True, metavar="N", help="how many pieces of cloth there are")
+    command.add_argument("--cloth", default="fat quarter", help="what they are, such as fat eighth or 10 in square")
+    command.add_argument("--edition", choices=tuple(EDITIONS), help="otherwise the one it is drafted in")
+    command.add_argument("--json", action="store_true", help="the answer as data, with the place of every piece")
+    command.set_defaults(run=bundle.run)
 
     command = commands.add_parser("compare", help="what changed between two revisions, as changed figures")
     command.add_argument("base", help="revision to compare with, such as main")

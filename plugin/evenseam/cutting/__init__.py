@@ -1,6 +1,7 @@
 """From a cut list to cutting plans and what to buy."""
 
 from evenseam.cutting.bundle import BundleAnswer, CutPiece, PiecesPlan, plan_pieces, sizes_from_bundle
+from evenseam.cutting.bundle_needs import AlsoNeeded, BundleNeeds, needs_of_bundle
 from evenseam.cutting.cloth_piece import ClothPiece, cloth_piece, cloth_piece_names
 from evenseam.cutting.plan import (
     Alternative,
@@ -22,10 +23,12 @@ from evenseam.cutting.yardage import SHRINKAGE, shop_step, spare
 
 __all__ = [
     "SHRINKAGE",
+    "AlsoNeeded",
     "Alternative",
     "AlternativeKind",
     "BiasSquares",
     "BundleAnswer",
+    "BundleNeeds",
     "ClothPiece",
     "CutPiece",
     "CuttingLine",
@@ -41,6 +44,7 @@ __all__ = [
     "WaysToBuy",
     "cloth_piece",
     "cloth_piece_names",
+    "needs_of_bundle",
     "plan_cutting",
     "plan_pieces",
     "plan_usual_widths",
