@@ -180,6 +180,21 @@ class TestTrimming:
         assert "unit-not-trimmed" in problems(sized, cuts, without)
 
 
+def test_a_unit_that_would_be_trimmed_to_no_mark_is_told_once() -> None:
+    """Ten inches on three cells: every square is brought up to a mark, but units finish at 3 1/3."""
+    cells = [(x, y) for x in range(3) for y in range(3)]
+    halves = tuple(
+        text
+        for x, y in cells
+        for text in (f"fog {x},{y} {x + 1},{y} {x},{y + 1}", f"sea {x + 1},{y} {x + 1},{y + 1} {x},{y + 1}")
+    )
+    told = size_project(project(halves, "10 x 10", (3, 3))).problems
+    assert [problem.code.name for problem in told] == ["off-the-ruler"]
+    assert "would be trimmed to 3 5/6 in" in told[0].message
+    assert "9 3/4 in and 10 1/8 in" in told[0].hint
+    assert size_project(project(halves, "9 x 9", (3, 3))).problems == ()
+
+
 @pytest.mark.parametrize(
     ("pieces", "size", "cells"),
     [(STAR, "9 x 9", (6, 6)), (GOOSE, "6 x 3", (4, 2)), (DIAMOND, "4 x 4", (4, 4)), (KITE, "4 x 4", (4, 4))],

@@ -5,8 +5,9 @@ from __future__ import annotations
 from fractions import Fraction
 
 from evenseam.exact import Direction, Number, Rounding, Unit, format_length, is_multiple
-from evenseam.pattern import Block, Cut, CutShape, Derived, Quantity
+from evenseam.pattern import Block, Cut, CutShape, Derived, Quantity, TrimPart
 from evenseam.problems import Report
+from evenseam.sizing.block_steps import block_steps
 from evenseam.sizing.codes import OFF_THE_RULER
 from evenseam.sizing.cut_list import cut_list
 from evenseam.sizing.sized import SizedProject
@@ -25,7 +26,7 @@ def check_ruler(sized: SizedProject, report: Report) -> None:
         for size, side in ((cut.width, "wide"), (cut.height, "high")):
             if is_multiple(size.value, mark):
                 continue
-            culprits = [stated for stated in _stated(size) if _is_to_blame(stated, sized)]
+            culprits = _culprits(size, sized)
             for culprit in culprits:
                 if culprit.name not in told:
                     told.add(culprit.name)
@@ -33,7 +34,28 @@ def check_ruler(sized: SizedProject, report: Report) -> None:
             block_id = cut.part.removeprefix("block:")
             if not culprits and cut.part.startswith("block:") and cut.part not in told:
                 told.add(cut.part)
-                _tell_grid(sized.project.block(block_id), cut, size, side, sized, report)
+                what = f"{cut.label} would be cut"
+                _tell_grid(sized.project.block(block_id), what, size, side, sized, report)
+    _check_trims(sized, report, told)
+
+
+def _check_trims(sized: SizedProject, report: Report, told: set[str]) -> None:
+    """Warn where units of triangles would be trimmed to no mark; the squares they are cut from always lie on one."""
+    mark = sized.project.unit.ruler_mark
+    for pieced in sized.blocks:
+        block = sized.project.block(pieced.block)
+        for step in block_steps(sized, pieced)[0]:
+            if not isinstance(step.operation, TrimPart) or step.measures is None or f"block:{block.id}" in told:
+                continue
+            for size, side in zip(step.measures, ("wide", "high"), strict=True):
+                if not is_multiple(size.value, mark) and not _culprits(size, sized):
+                    told.add(f"block:{block.id}")
+                    _tell_grid(block, f"a unit of {block.name} would be trimmed to", size, side, sized, report)
+                    break
+
+
+def _culprits(size: Quantity, sized: SizedProject) -> list[Quantity]:
+    return [stated for stated in _stated(size) if _is_to_blame(stated, sized)]
 
 
 def _tell_length(culprit: Quantity, cut: Cut, size: Quantity, sized: SizedProject, report: Report) -> None:
@@ -46,12 +68,12 @@ def _tell_length(culprit: Quantity, cut: Cut, size: Quantity, sized: SizedProjec
     )  # fmt: skip
 
 
-def _tell_grid(block: Block, cut: Cut, size: Quantity, side: str, sized: SizedProject, report: Report) -> None:
+def _tell_grid(block: Block, what: str, size: Quantity, side: str, sized: SizedProject, report: Report) -> None:
     unit, whole, cells = block.width.unit, block.width, block.grid_width
     if side == "high":
         whole, cells = block.height, block.grid_height
     cell, mark = whole.value / cells, unit.ruler_mark
-    message = f"{cut.label} would be cut {size.text} {side}: on no mark of a ruler with marks every "
+    message = f"{what} {size.text} {side}: on no mark of a ruler with marks every "
     if is_multiple(cell, mark):
         finished = size.value - 2 * sized.project.seam_allowance.value
         message += format_length(mark, unit)
