@@ -7,7 +7,7 @@ from dataclasses import dataclass, field, replace
 from typing import TypeAlias
 
 from evenseam.figures import Theme
-from evenseam.figures.paper import Paper, PaperPage, template_pages
+from evenseam.figures.paper import Paper, PaperPage, colouring_page, template_pages
 from evenseam.pattern import Pattern
 from evenseam.problems import Outcome, Place, Problem, Report
 from evenseam.publish.cache import Cache, key_of
@@ -38,6 +38,7 @@ from evenseam.wording.document import Document
 
 CARD_GROUND = "#eef2f3"
 Contents: TypeAlias = tuple[ContentsEntry, ...]
+COLOURING = "Colouring sheet"
 PAPER_NAMES = {"letter": "Letter", "a4": "A4"}
 
 
@@ -157,6 +158,7 @@ class _Maker:
         if self.options.has_handouts:
             for paper in self.options.papers:
                 self.add_handout(size, paper)
+            self.add_colouring(size)
         data = json.dumps(sheet_as_json(size.sheet), indent=1, ensure_ascii=False, sort_keys=True) + "\n"
         self.add(size, "Figures", "JSON", f"{size.name}.json", data.encode())
 
@@ -178,6 +180,17 @@ class _Maker:
             f"{size.name}-templates-{paper}.pdf",
             templates_pdf(sheets),
         )
+
+    def add_colouring(self, size: _Size) -> None:
+        """Add the sheet to try colours on: a picture, and a page to print where cairo is installed."""
+        pages = {paper: colouring_page(size.sheet, Paper(paper)) for paper in self.options.papers}
+        if self.options.has_paper_pictures and has_cairo():
+            for paper, page in pages.items():
+                content = templates_pdf((page,), page.title)
+                self.add(size, COLOURING, PAPER_NAMES[paper], f"{size.name}-colouring-{paper}.pdf", content)
+        if pages:
+            picture = next(iter(pages.values())).svg
+            self.add(size, COLOURING, "SVG", f"{size.name}-colouring.svg", picture.encode())
 
     def set_once(self, data: str, frame: HandoutFrame) -> Outcome[bytes]:
         """Return a handout, from the cache when exactly this one was set before."""

@@ -31,11 +31,13 @@ class PaperPage:
     """What lies on it: Lantern A, Lantern B."""
     description: str
     """The same as a sentence."""
+    name: str = ""
+    """What it is, when it is not one of the pages of templates."""
 
     @property
     def title(self) -> str:
         """For bookmarks and readers of the screen."""
-        return f"Templates, page {self.number} of {self.count}"
+        return self.name or f"Templates, page {self.number} of {self.count}"
 
     @property
     def width_points(self) -> float:

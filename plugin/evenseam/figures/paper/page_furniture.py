@@ -69,7 +69,7 @@ def furniture(sheet: PatternSheet, paper: Paper, layout: Layout, number: int, co
         # The key goes into the column as well: the whole height is the template's.
         return _column(sheet.pattern.title, (*lines, *words.KEY.split(" · ")), left, paper.width - MARGIN - left)
     foot = paper.height - MARGIN - Fraction(6, 100)
-    key_size = min(_TEXT_POINTS, _fitting(words.KEY, _TEXT_POINTS, paper.live_width))
+    key_size = min(_TEXT_POINTS, fitting(words.KEY, _TEXT_POINTS, paper.live_width))
     key = Label(at(paper.width / 2, foot), words.KEY, key_size, Ink.QUIET)
     room = paper.live_width - _SQUARES_WIDE
     text, _ = _text(sheet.pattern.title, lines, MARGIN, MARGIN, room)
@@ -88,7 +88,7 @@ def _text(
     title: str, lines: tuple[str, ...], left: Fraction, top: Fraction, room: Fraction
 ) -> tuple[list[Shape], Fraction]:
     """Return the title and the instructions in lines no longer than the room, and where they end."""
-    size = min(_TITLE_POINTS, _fitting(title, _TITLE_POINTS, room, is_bold=True))
+    size = min(_TITLE_POINTS, fitting(title, _TITLE_POINTS, room, is_bold=True))
     shapes: list[Shape] = [Label(at(left, top + Fraction(9, 100)), title, size, anchor=Anchor.START, is_bold=True)]
     down = top + Fraction(25, 100)
     for line in (part for sentence in lines for part in wrapped(sentence, _TEXT_POINTS, room)):
@@ -161,8 +161,8 @@ def _bar(left: Fraction, level: Fraction, long: Fraction, parts: int, text: str)
     return shapes
 
 
-def _fitting(text: str, points: Fraction, room: Fraction, *, is_bold: bool = False) -> Fraction:
-    """Return the size at which words just fit, in tenths of a point."""
+def fitting(text: str, points: Fraction, room: Fraction, *, is_bold: bool = False) -> Fraction:
+    """Return the size at which words just fit a room in inches, in tenths of a point."""
     return Fraction(int(points * room / label_width(text, points, is_bold=is_bold) * 10), 10)
 
 
