@@ -103,8 +103,8 @@ ROWS: dict[str, tuple[tuple[tuple[str, str], ...], tuple[str, ...]]] = {
             ("outer-border-sides", "wide-border-sides"),
         ),
         (
-            "the outer border is now called wide border (pattern.yaml:25), so mug rug: 2 cuts and 2 steps have another "
-            "name and are what they were",
+            "Two Gulls: mug rug, wall hanging and table runner: 2 cuts and 2 steps have another name and are what they "
+            "were, because the outer border is now called wide border (pattern.yaml:25)",
         ),
     ),
     "sleeve for corner pockets": (
@@ -197,7 +197,7 @@ ROWS: dict[str, tuple[tuple[tuple[str, str], ...], tuple[str, ...]]] = {
             ("  gull:\n    name: Gull\n", "  bird:\n    name: Bird\n"),
             ("columns: 2, block: gull", "columns: 2, block: bird"),
         ),
-        ("the Gull block is now called Bird block (pattern.yaml:15), so mug rug: 2 cuts and 1 step have another name",),
+        ("because the Gull block is now called Bird block (pattern.yaml:15)",),
     ),
     "layout": (
         (

@@ -7,7 +7,7 @@ from collections.abc import Iterable, Mapping
 from evenseam.exact import Unit
 from evenseam.problems import Problem
 from evenseam.publish.html_text import escape
-from evenseam.publish.review_picture import common_scale, draw_top, marks_of
+from evenseam.publish.review_picture import Marks, common_scale, draw_top, marks_of
 from evenseam.review import (
     Cause,
     Change,
@@ -26,13 +26,14 @@ from evenseam.review.account import (
     editions,
     failures_together,
     headline,
+    line_name,
     size_lines,
     standing_alone,
     state_words,
     unchanged_words,
     without_consequences,
 )
-from evenseam.review.cause_words import because_words, cause_figures, cause_place, cause_words, listed
+from evenseam.review.cause_words import cause_figures, cause_place, cause_words, listed, reason_words
 from evenseam.review.change_words import edition_words, size_words
 from evenseam.review.grouping import MANY, Group, group_changes, is_root, is_told, told_only_here
 from evenseam.review.rows import row_of
@@ -70,6 +71,9 @@ _KEY = (
     "Both pictures are at one scale. A full line goes round what is new, gone, of another size or of another fabric; "
     "dots go round pieces that are the same and lie elsewhere."
 )
+_NEARLY_ALL = "Both pictures are at one scale. Nearly every piece differs, so none is marked."
+LEAST_KEPT = 0.15
+"""Share of pieces that must be as they were for marks on the others to help."""
 
 
 def write_review_page(review: Review, versions: Versions) -> str:
@@ -131,7 +135,7 @@ def _group(group: Group, groups: tuple[Group, ...], review: PatternReview) -> st
     if many:
         items = "".join(f"<li>{_cause(cause)}</li>" for cause in told_only_here(group, groups)) + items
     others = [unit for unit in editions(review)[1:] if size_lines(group, review, (unit,))]
-    if others and told[0].where.unit in first:
+    if others and told[0].wheres[0].unit in first:
         items += f"<li>likewise in {escape(listed([edition_words(unit) for unit in others]))}</li>"
     return f'<div class="cause"><p>{heading}</p><ul>{items}</ul></div>'
 
@@ -147,7 +151,7 @@ def _line(line: SizeLine) -> str:
     told = escape("; ".join(line.told))
     left = f", and {line.left_out}" if line.left_out and told else line.left_out
     kept = f"; {line.kept}" if line.kept else ""
-    name = f"<strong>{escape(_upper(size_words(line.where)))}:</strong> " if line.where.size else ""
+    name = f"<strong>{escape(_upper(line_name(line)))}:</strong> " if line_name(line) else ""
     return f"{name}{told}{escape(left + kept)}"
 
 
@@ -204,15 +208,19 @@ def _pictures(where: Where, old: PatternSheet | None, new: PatternSheet | None) 
     found = compare_placed(old, new)
     if found.is_same and not _recoloured(old, new):
         return '<p class="quiet">The finished piece looks as it did.</p>'
-    before, after = marks_of(found)
+    is_all = found.kept < LEAST_KEPT * len(new.sized.placed)
+    # Where nearly everything differs, marks on everything would hide the quilt and show nothing.
+    before, after = (Marks((), ()), Marks((), ())) if is_all else marks_of(found)
     scale = common_scale(old, new)
     figures = []
     for sheet, marks, name in ((old, before, "Before"), (new, after, "After")):
         size = f"{sheet.sized.finished_width.number} × {sheet.sized.finished_height.text}"
-        title = f"{size_words(where)} {name.lower()}, {size}; what differs is marked"
+        told = "" if is_all else "; what differs is marked"
+        title = f"{size_words(where)} {name.lower()}, {size}{told}"
         picture = draw_top(sheet, marks, scale, title)
         figures.append(f"<figure>{picture}<figcaption>{name}: {escape(size)}</figcaption></figure>")
-    return f'<div class="pair">{"".join(figures)}</div><p class="quiet">{_KEY}{_counts(found)}</p>'
+    key = _NEARLY_ALL if is_all else _KEY
+    return f'<div class="pair">{"".join(figures)}</div><p class="quiet">{key}{_counts(found)}</p>'
 
 
 def _recoloured(old: PatternSheet, new: PatternSheet) -> bool:
@@ -231,7 +239,7 @@ def _table(changes: list[Change]) -> str:
     rows = []
     for change in changes:
         row = row_of(change)
-        because = "" if is_root(change) else because_words(change.because).removeprefix("because ")
+        because = "" if is_root(change) else reason_words(change.because)
         cells = (row.before, row.after, row.difference, because)
         rows.append(
             f'<tr><th scope="row">{escape(row.what)}</th>'

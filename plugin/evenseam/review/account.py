@@ -10,7 +10,7 @@ from evenseam.exact import Unit
 from evenseam.problems import Problem
 from evenseam.review.cause_words import listed
 from evenseam.review.change_words import change_words, cut_figures, edition_words, size_of, size_words
-from evenseam.review.changes import Added, Change, Kind, Remeasured, Removed, Renamed, Restated, Where
+from evenseam.review.changes import Added, Change, Kind, Remeasured, Removed, Renamed, Restated, Where, is_of_figures
 from evenseam.review.grouping import Group
 from evenseam.review.report import Failure, PatternReview, SizeReview
 
@@ -26,7 +26,8 @@ _SEWING = (Kind.CHECKPOINT, Kind.TEMPLATE, Kind.STEP, Kind.STEP_ORDER, Kind.SECT
 class SizeLine:
     """What follows from a cause in one size."""
 
-    where: Where
+    wheres: tuple[Where, ...]
+    """The size; several in which the same follows."""
     told: tuple[str, ...]
     """In words, the most important first."""
     left_out: str
@@ -46,10 +47,26 @@ def size_lines(
             by_where.setdefault(change.where, []).append(change)
     order = {size.where: number for number, size in enumerate(review.sizes)}
     sizes = {size.where: size for size in review.sizes}
-    return tuple(
+    lines = [
         _line(where, by_where[where], sizes.get(where), most_cuts)
         for where in sorted(by_where, key=lambda where: order.get(where, -1))
-    )
+    ]
+    alike: dict[tuple[tuple[str, ...], str], list[SizeLine]] = {}
+    for line in lines:
+        alike.setdefault((line.told, line.left_out), []).append(line)
+    return tuple(_together(same) for same in alike.values())
+
+
+def _together(lines: list[SizeLine]) -> SizeLine:
+    """Return one line for sizes in which the same follows; what else stays is left unsaid where they differ in it."""
+    wheres = tuple(where for line in lines for where in line.wheres)
+    kept = lines[0].kept if len({line.kept for line in lines}) == 1 else ""
+    return SizeLine(wheres, lines[0].told, lines[0].left_out, kept)
+
+
+def line_name(line: SizeLine) -> str:
+    """Return the sizes of a line: wall hanging and lap quilt."""
+    return listed(list(dict.fromkeys(size_words(where) for where in line.wheres if where.size)))
 
 
 def editions(review: PatternReview) -> tuple[Unit, ...]:
@@ -74,7 +91,7 @@ def standing_alone(changes: Iterable[Change], review: PatternReview) -> tuple[st
         told.setdefault(change_words(change), {})[change.where.size] = size_words(change.where)
     lines = []
     for words, sizes in told.items():
-        names = [name for size, name in sizes.items() if size and name not in words]
+        names = [name for size, name in sizes.items() if size and name.casefold() not in words.casefold()]
         is_all = all_sizes <= set(sizes)
         lines.append(words if is_all or not names else f"{words} ({listed(names)})")
     return tuple(lines)
@@ -124,8 +141,8 @@ def headline(review: PatternReview) -> str:
     if Kind.PATTERN in kinds:
         return "; ".join(change_words(change) for change in review.changes)
     told = []
-    if kinds and all(kind in (Kind.WORDS, Kind.FABRIC) for kind in kinds):
-        told.append("only words, names and colours change")
+    if kinds and not any(is_of_figures(change) for change in review.changes):
+        told.append("only words, names and colours change, no figure")
     elif kinds:
         told += _changed_sizes(review)
     failed = sum(not failure.is_computed for failure in review.failures)
@@ -137,7 +154,7 @@ def headline(review: PatternReview) -> str:
 
 def _changed_sizes(review: PatternReview) -> list[str]:
     names = {size.where.size: size_words(size.where) for size in review.sizes}
-    figures = [change for change in review.changes if change.kind not in (Kind.WORDS, Kind.FABRIC, Kind.SIZE)]
+    figures = [change for change in review.changes if is_of_figures(change) and change.kind is not Kind.SIZE]
     changed = list(dict.fromkeys(change.where.size for change in figures if change.where.size in names))
     told = []
     if changed:
@@ -206,7 +223,7 @@ def _line(where: Where, changes: list[Change], size: SizeReview | None, most_cut
             others = [change for change in others if change.kind is not kind]
     told += [change_words(change) for change in others]
     kept = f"{listed(list(size.kept))} unchanged" if size and size.kept and (cuts or finished) else ""
-    return SizeLine(where, tuple(told), listed(left), kept)
+    return SizeLine((where,), tuple(told), listed(left), kept)
 
 
 def _finishes(change: Change) -> str:

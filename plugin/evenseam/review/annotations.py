@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from evenseam.problems import Place, Severity
-from evenseam.review.account import editions, size_lines
+from evenseam.review.account import editions, line_name, size_lines
 from evenseam.review.cause_words import cause_figures, cause_place, cause_words, listed
 from evenseam.review.change_words import size_words
 from evenseam.review.grouping import MANY, Group, group_changes, is_told
@@ -66,7 +66,7 @@ def _mark(group: Group, review: PatternReview) -> Annotation:
     told = []
     for line in lines:
         words = "; ".join(part for part in (*line.told, line.left_out) if part)
-        told.append(f"{size_words(line.where)}: {words}" if line.where.size else words)
+        told.append(f"{line_name(line)}: {words}" if line_name(line) else words)
     many = len(group.causes) > MANY
     figures = "" if many else ", ".join(filter(None, (cause_figures(cause) for cause in group.causes)))
     text = "\n".join(([figures] if figures else []) + (told or ["no cut and no amount follows from it"]))

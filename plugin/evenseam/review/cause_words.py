@@ -85,10 +85,16 @@ def short_place(place: Place) -> str:
 def because_words(causes: Iterable[Cause]) -> str:
     """Return the reason after a figure: because the inner border is 1/4 in wider (pattern.yaml:31)."""
     causes = tuple(causes)
+    reason = reason_words(causes)
+    return f"because of {reason}" if len(causes) > MANY else f"because {reason}" if reason else ""
+
+
+def reason_words(causes: Iterable[Cause]) -> str:
+    """Return the reason by itself: the inner border is 1/4 in wider (pattern.yaml:31)."""
+    causes = tuple(causes)
     if len(causes) > MANY:
-        return f"because of {len(causes)} changes together"
-    told = [f"{cause_words(cause)}{_in_brackets(cause)}" for cause in causes]
-    return f"because {listed(told)}" if told else ""
+        return f"{len(causes)} changes together"
+    return listed([f"{cause_words(cause)}{_in_brackets(cause)}" for cause in causes])
 
 
 def listed(parts: list[str]) -> str:

@@ -204,6 +204,16 @@ def restated(
     return Restated(where, kind, id, label, aspect, *texts, because, *places, old_id, old_label)
 
 
+WITHOUT_FIGURES = frozenset((Kind.WORDS, Kind.FABRIC))
+"""Kinds of changes after which a maker with the older print still cuts, buys and sews right."""
+
+
+def is_of_figures(change: Change) -> bool:
+    """Tell whether a change is one of what is cut, bought or sewn, and not of words and names only."""
+    is_name = isinstance(change, Renamed) or (isinstance(change, Restated) and change.aspect == "name")
+    return change.kind not in WITHOUT_FIGURES and not is_name
+
+
 def swapped(change: Change) -> Change:
     """Return the change that leads back."""
     because = tuple(_swapped_cause(cause) for cause in change.because)

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable
 from dataclasses import dataclass
 
@@ -12,6 +11,7 @@ from evenseam.review.account import (
     editions,
     failures_together,
     headline,
+    line_name,
     size_lines,
     standing_alone,
     state_words,
@@ -24,11 +24,13 @@ from evenseam.review.cause_words import (
     cause_place,
     cause_words,
     listed,
+    reason_words,
     short_place,
 )
 from evenseam.review.change_words import edition_words, size_words
 from evenseam.review.changes import Cause, Change, Where
 from evenseam.review.grouping import MANY, Group, group_changes, is_root, is_told, told_only_here
+from evenseam.review.markdown_text import code, escape, in_html
 from evenseam.review.report import Failure, PatternReview, Review
 from evenseam.review.rows import row_of
 
@@ -39,38 +41,14 @@ MOST_CAUSES = 8
 MARK = "<!-- evenseam review -->"
 """By which a later comment finds the one it takes the place of."""
 
-_SPECIAL = re.compile(r"([\\`*_\[\]<>|~])")
-
 
 def write_markdown(review: Review, longest: int = LONGEST) -> str:
     """Return the review. What does not fit is left out from the end, and counted."""
-    top = [MARK, f"### {_title(review)}", "", f"Compared {_code(review.base)} with {_code(review.head)}.", ""]
+    top = [MARK, f"### {_title(review)}", "", f"Compared {code(review.base)} with {code(review.head)}.", ""]
     shorts = [_short(pattern) for pattern in review.patterns]
     folds = [fold for pattern in review.patterns for fold in _folds(pattern)]
     foot = _foot(review)
     return _fitted("\n".join(top), shorts, folds, foot, longest)
-
-
-def escape(text: str) -> str:
-    r"""Return a text that is itself and nothing else in Markdown, on one line, and that calls nobody.
-
-    >>> escape("<b> *all*")
-    '\\<b\\> \\*all\\*'
-    """
-    line = " ".join(text.split())
-    line = "".join(sign for sign in line if sign.isprintable())
-    line = _SPECIAL.sub(r"\\\1", line.replace("&", "&amp;"))
-    # A word joiner keeps names, numbers and addresses from becoming calls and links; a dollar alone would begin a
-    # formula.
-    for pattern in _CALLS:
-        line = pattern.sub("\\1\u2060", line)
-    return line.replace("$", "<span>$</span>")
-
-
-_CALLS = tuple(
-    re.compile(text, re.IGNORECASE)
-    for text in (r"(@)(?=\w)", r"(#)(?=\w)", r"(:)(?=//)", r"\b(www)(?=\.)", r"\b(gh)(?=-\d)")
-)
 
 
 def _title(review: Review) -> str:
@@ -125,7 +103,7 @@ def _group(group: Group, groups: tuple[Group, ...], review: PatternReview) -> li
         lines += [f"  - {_cause(cause)}" for cause in told_only_here(group, groups)]
     lines += [f"  - {_size_line(line)}" for line in told]
     others = [unit for unit in editions(review)[1:] if size_lines(group, review, (unit,))]
-    if others and told[0].where.unit in first:
+    if others and told[0].wheres[0].unit in first:
         lines.append(f"  - likewise in {listed([edition_words(unit) for unit in others])}")
     return [*lines, ""]
 
@@ -147,7 +125,7 @@ def _size_line(line: SizeLine) -> str:
     told = "; ".join(escape(part) for part in line.told)
     left = f", and {line.left_out}" if line.left_out and told else line.left_out
     kept = f"; {line.kept}" if line.kept else ""
-    name = f"{escape(size_words(line.where))}: " if line.where.size else ""
+    name = f"{escape(line_name(line))}: " if line_name(line) else ""
     return f"{name}{told}{left}{kept}"
 
 
@@ -201,13 +179,13 @@ def _fold(review: PatternReview, where: Where, changes: list[Change]) -> _Fold:
     # One reason for all is said once, above the table.
     shared = next(iter(reasons)) if len(reasons) == 1 else ""
     names = ("what", "before", "after", "difference", *(() if shared else ("because",)))
-    lines = [f"<details><summary>{escape(title)}</summary>", ""]
+    lines = [f"<details><summary>{in_html(title)}</summary>", ""]
     lines += [f"{escape(_upper(shared))}:", ""] if shared else []
     lines += ["| " + " | ".join(names) + " |", "|" + "---|" * len(names), ""]
     rows = []
     for change in changes:
         row = row_of(change)
-        because = "" if is_root(change) else because_words(change.because).removeprefix("because ")
+        because = "" if is_root(change) else reason_words(change.because)
         cells = (row.what, row.before, row.after, row.difference, because)[: len(names)]
         rows.append("| " + " | ".join(escape(cell) for cell in cells) + " |\n")
     return _Fold("\n".join(lines), tuple(rows))
@@ -257,10 +235,6 @@ def _fitted(top: str, shorts: list[str], folds: list[_Fold], foot: str, longest:
             "`evenseam compare` gives all of it as data (`--json`) or as a page (`--html`).\n"
         )
     return "\n".join([top, *kept, foot]).rstrip() + "\n"
-
-
-def _code(text: str) -> str:
-    return "`" + "".join(sign for sign in text if sign.isprintable() and sign != "`") + "`"
 
 
 def _upper(text: str) -> str:

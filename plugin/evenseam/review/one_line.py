@@ -2,9 +2,16 @@
 
 from __future__ import annotations
 
-from evenseam.review.account import SizeLine, editions, failures_together, size_lines, standing_alone, state_words
-from evenseam.review.cause_words import because_words
-from evenseam.review.change_words import size_words
+from evenseam.review.account import (
+    SizeLine,
+    editions,
+    failures_together,
+    line_name,
+    size_lines,
+    standing_alone,
+    state_words,
+)
+from evenseam.review.cause_words import because_words, reason_words
 from evenseam.review.grouping import Group, group_changes, is_told
 from evenseam.review.report import Failure, PatternReview, Review
 
@@ -36,7 +43,7 @@ def _group(group: Group, review: PatternReview) -> str:
     if len(lines) == 1:
         size, words = told[0]
         return f"{size}{words}, {reason}" + (f"; {lines[0].kept}" if lines[0].kept else "")
-    plain = reason.removeprefix("because ")
+    plain = reason_words(group.causes)
     if told:
         return f"{plain}, so " + "; ".join(size + words for size, words in told)
     return plain
@@ -44,7 +51,7 @@ def _group(group: Group, review: PatternReview) -> str:
 
 def _line(line: SizeLine) -> tuple[str, str]:
     words = ", ".join(part for part in (*line.told, f"{line.left_out}" if line.left_out else "") if part)
-    return f"{size_words(line.where)}: " if line.where.size else "", words
+    return f"{line_name(line)}: " if line_name(line) else "", words
 
 
 def _failure(name: str, failure: Failure) -> str:

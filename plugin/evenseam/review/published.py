@@ -9,7 +9,7 @@ from evenseam.pattern import Pattern
 from evenseam.problems import Place, Problem
 from evenseam.review.cause_words import listed
 from evenseam.review.change_words import size_words
-from evenseam.review.changes import Change, Kind, Renamed, Restated
+from evenseam.review.changes import Change, is_of_figures
 from evenseam.review.codes import (
     CHANGE_NOT_TOLD,
     FIGURES_CHANGED_SAME_VERSION,
@@ -17,13 +17,10 @@ from evenseam.review.codes import (
     VERSION_GOES_BACK,
 )
 
-WITHOUT_FIGURES = frozenset((Kind.WORDS, Kind.FABRIC))
-"""Kinds of changes after which a maker with the older print still cuts, buys and sews right."""
-
 
 def check_published(old: Pattern, new: Pattern, changes: Iterable[Change]) -> tuple[Problem, ...]:
     """Return what is wrong with a change of a published pattern, given the changes that were found."""
-    figures = [change for change in changes if _is_of_figures(change)]
+    figures = [change for change in changes if is_of_figures(change)]
     problems = []
     if figures and new.version == old.version:
         sizes = listed(list(dict.fromkeys(size_words(change.where) for change in figures if change.where.size)))
@@ -42,11 +39,6 @@ def check_published(old: Pattern, new: Pattern, changes: Iterable[Change]) -> tu
         hint = "add an entry to changes: with the version, the date and what a maker must know"
         problems.append(Problem(CHANGE_NOT_TOLD, message, _place(new), hint))
     return (*problems, *_old_notes(old, new))
-
-
-def _is_of_figures(change: Change) -> bool:
-    is_name = isinstance(change, Renamed) or (isinstance(change, Restated) and change.aspect == "name")
-    return change.kind not in WITHOUT_FIGURES and not is_name
 
 
 def _old_notes(old: Pattern, new: Pattern) -> list[Problem]:

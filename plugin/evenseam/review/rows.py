@@ -26,9 +26,9 @@ def row_of(change: Change) -> Row:
     """Return a change as a row."""
     match change:
         case Added():
-            return Row(change.label, "", _figures(change.figures, change.kind) or "new")
+            return Row(_what(change.kind, change.label), "", _figures(change.figures, change.kind) or "new")
         case Removed():
-            return Row(change.label, _figures(change.figures, change.kind) or "there", "gone")
+            return Row(_what(change.kind, change.label), _figures(change.figures, change.kind) or "there", "gone")
         case Renamed():
             noun = {Kind.CUT: "cut", Kind.STEP: "step", Kind.SIZE: "size"}.get(change.kind, "name")
             return Row(
@@ -58,6 +58,10 @@ def _what(kind: Kind, label: str) -> str:
             return f"buy {label}"
         case Kind.BATTING:
             return "buy batting"
+        case Kind.STEP:
+            return f"step “{label}”"
+        case Kind.SIZE:
+            return f"size {label}"
         case Kind.CHECKPOINT:
             return f"measured after “{label}”"
         case _:
