@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
+from functools import lru_cache
 
 
 @dataclass(frozen=True, slots=True)
@@ -14,7 +16,7 @@ class SourceText:
 
     def line(self, number: int) -> str:
         """Return a line, counted from 1, without its end; an empty text for a line that is not there."""
-        lines = self.text.splitlines()
+        lines = _lines(self.text)
         return lines[number - 1] if 0 < number <= len(lines) else ""
 
 
@@ -30,3 +32,9 @@ class Place:
 
     def __str__(self) -> str:
         return f"{self.file}:{self.line}:{self.column}"
+
+
+@lru_cache(maxsize=8)
+def _lines(text: str) -> tuple[str, ...]:
+    """Return the lines of a text as an editor counts them: other separators do not begin one."""
+    return tuple(re.split("\r\n|\r|\n", text))

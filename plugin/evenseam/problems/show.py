@@ -7,6 +7,9 @@ from collections.abc import Iterable, Mapping
 from evenseam.problems.place import Place, SourceText
 from evenseam.problems.problem import Problem
 
+LONGEST_LINE = 240
+"""Characters of a line that are shown."""
+
 
 def show_problem(problem: Problem, sources: Mapping[str, SourceText]) -> str:
     """Return one problem in the one form used everywhere.
@@ -35,7 +38,14 @@ def _excerpt(place: Place, sources: Mapping[str, SourceText]) -> list[str]:
     if not line.strip():
         return []
     end = place.end_column if place.end_line == place.line else len(line) + 1
-    width = max(1, min(end, len(line) + 1) - place.column)
+    column = place.column
+    if len(line) > LONGEST_LINE:
+        # A line as long as a book is shown only round the place.
+        skipped = max(0, min(column - 1 - LONGEST_LINE // 3, len(line) - LONGEST_LINE))
+        shown = line[skipped + bool(skipped) : skipped + LONGEST_LINE]
+        line = ("…" if skipped else "") + shown + ("…" if skipped + LONGEST_LINE < len(line) else "")
+        column, end = max(1, column - skipped), end - skipped
+    width = max(1, min(end, len(line) + 1) - column)
     # Tabs and other controls are shown as one space each, so that the mark stays under its word.
     plain = "".join(sign if sign.isprintable() else " " for sign in line)
-    return [f"{place.line:>5} | {plain}", f"      | {' ' * (place.column - 1)}{'~' * width}"]
+    return [f"{place.line:>5} | {plain}", f"      | {' ' * (column - 1)}{'~' * width}"]

@@ -5,7 +5,7 @@ from __future__ import annotations
 import html
 import re
 
-_SPACE = re.compile(r"\s*[\r\n\v\f\x1c-\x1e\x85\u2028\u2029]\s*")
+_LINE_END = re.compile(r"[\r\n\v\f\x1c-\x1e\x85\u2028\u2029]")
 _CONTROL = re.compile(
     r"[\x00-\x08\x0e-\x1f\x7f-\x84\x86-\x9f\u202a-\u202e\u2066-\u2069\ufeff\ufffe\uffff\ud800-\udfff]"
 )
@@ -17,7 +17,12 @@ NEUTRAL_COLOUR = "#888888"
 
 def plain(text: str) -> str:
     """Return a text as one line without control signs or signs that turn the direction of writing."""
-    return _CONTROL.sub("", _SPACE.sub(" ", text))
+    # Not one expression for an end with the blanks round it: a line of a million blanks would take it hours.
+    first, *others = _LINE_END.split(text)
+    if others:
+        between = (line.strip() for line in others[:-1])
+        text = " ".join([first.rstrip(), *(line for line in between if line), others[-1].lstrip()])
+    return _CONTROL.sub("", text)
 
 
 def escape(text: str) -> str:

@@ -7,15 +7,19 @@ from collections.abc import Iterable, Mapping
 from evenseam.problems import Problem, SourceText, show_problem
 from evenseam.publish.html_text import escape, plain, without_blank_lines
 
+MOST_SHOWN = 200
+"""Problems on one page; whoever has more has one mistake many times."""
+
 
 def write_problems(title: str, problems: Iterable[Problem], sources: Mapping[str, SourceText]) -> str:
     """Return the HTML of a page that names every problem with its place, the line it stands in and the way out."""
     told = list(problems)
     count = "one problem" if len(told) == 1 else f"{len(told)} problems"
-    items = "\n".join(f"<li>{_item(problem, sources)}</li>" for problem in told)
+    items = "\n".join(f"<li>{_item(problem, sources)}</li>" for problem in told[:MOST_SHOWN])
+    rest = f"\n<p>The first {MOST_SHOWN} are shown.</p>" if len(told) > MOST_SHOWN else ""
     return without_blank_lines(
         f'<div class="pattern-text problems" data-search-exclude>\n<h1>{escape(title)}</h1>\n'
-        f"<p>This pattern is not published yet: it has {count}.</p>\n<ol>\n{items}\n</ol>\n</div>"
+        f"<p>This pattern is not published yet: it has {count}.</p>\n<ol>\n{items}\n</ol>{rest}\n</div>"
     )
 
 

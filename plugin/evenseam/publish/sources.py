@@ -6,6 +6,7 @@ import os
 import re
 import unicodedata
 from collections.abc import Iterable, Mapping
+from contextlib import suppress
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -195,10 +196,12 @@ def _start_of(name: str) -> Place:
 
 def _shown_name(file: Path) -> str:
     """Return the path as an author would type it: relative to where the command runs, with forward slashes."""
-    try:
-        return _printable(file.parent.resolve().relative_to(Path.cwd()).joinpath(file.name).as_posix())
-    except (ValueError, OSError, RuntimeError):
-        return _printable(file.as_posix())
+    here = Path.cwd()
+    whole = Path(os.path.abspath(file))
+    with suppress(OSError, RuntimeError):
+        # Links are followed only when the path as it was given does not lie here.
+        whole = whole if whole.is_relative_to(here) else file.parent.resolve() / file.name
+    return _printable((whole.relative_to(here) if whole.is_relative_to(here) else file).as_posix())
 
 
 def _printable(text: str) -> str:
