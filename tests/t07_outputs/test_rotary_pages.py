@@ -15,10 +15,11 @@ from evenseam.exact import Unit
 from evenseam.figures import draw, picture_names
 from evenseam.figures.drawing import Label, Line, Stroke
 from evenseam.figures.paper import Paper, template_pages
-from evenseam.pattern import Block, BlockPiece, Method, Project
+from evenseam.pattern import Block, BlockPiece, JoinPieces, Method, Press, Project
 from evenseam.publish.paper_pdf import templates_pdf
 from evenseam.sheet import PatternSheet, sheet_as_json
 from evenseam.wording import write_document
+from evenseam.wording.seam_ends import SeamEnds, seam_ends
 from shapely.affinity import rotate, translate
 from shapely.geometry import Polygon as Shape
 from support.document_words import as_text
@@ -115,6 +116,29 @@ class TestTriangles:
     def test_nothing_needs_a_template(self) -> None:
         assert template_pages(hourglasses(), Paper.A4) == ()
         assert "Templates to print" not in words(hourglasses())
+
+
+@pytest.mark.parametrize(
+    ("pieces", "ends"),
+    [
+        # Raw edges reach past the end of a seam by seam allowance × cot(half the corner): 1 of them at a right angle,
+        # 1 + √2 at half a right angle.
+        (("sea 0,0 2,0 0,2", "fog 2,0 2,2 0,2"), SeamEnds.EVEN),
+        (("sea 0,0 2,0 1,1", "fog 2,0 2,2 1,1"), SeamEnds.EVEN),
+        (("sea 0,0 1,0 1,2 0,2", "fog 1,0 2,0 2,2 1,2"), SeamEnds.EVEN),
+        # A roof on a wall; a goose and its sky; a triangle or a slanted end and a piece that leans the other way.
+        (("sea 0,1 1,0 2,1", "fog 0,1 2,1 2,2 0,2"), SeamEnds.BOTH_ENDS),
+        (("lamp 0,2 2,0 4,2", "fog 0,0 2,0 0,2"), SeamEnds.ONE_END),
+        (("sea 0,0 2,0 1,1", "fog 1,1 2,0 3,0 2,1"), SeamEnds.EACH_PART),
+        (("sea 0,0 2,0 1,1 0,1", "fog 2,0 3,0 3,1 1,1"), SeamEnds.EACH_PART),
+    ],
+)
+def test_tips_stick_out_where_corners_differ(pieces: tuple[str, ...], ends: SeamEnds) -> None:
+    block = project(pieces, "4", 4).blocks[0]
+    joining = JoinPieces("tern", "a", ("p1",), "b", ("p2",), Press.OPEN)
+    assert seam_ends(block, joining) is ends
+    turned_round = JoinPieces("tern", "b", ("p2",), "a", ("p1",), Press.OPEN)
+    assert seam_ends(block, turned_round) is ends
 
 
 @pytest.mark.parametrize("unit", [Unit.INCH, Unit.CENTIMETRE], ids=["inch", "centimetre"])

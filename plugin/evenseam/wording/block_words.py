@@ -9,6 +9,7 @@ from typing import Any, TypeAlias
 from evenseam.pattern import JoinPieces, Method, Press, Step, TrimPart
 from evenseam.wording.marked import Markdown
 from evenseam.wording.scribe import Scribe
+from evenseam.wording.seam_ends import SeamEnds, seam_ends
 from evenseam.wording.workpieces import Called, Workpieces
 
 PressWords: TypeAlias = Callable[[Press, Called | None, Called | None], Markdown]
@@ -50,7 +51,8 @@ class BlockWords:
             "blocks": blocks,
             "tells_of_letters": tells_of_letters,
             "on_bias": self._runs_on_bias(joining),
-            "has_tips": "triangle" in (first.kind, second.kind),
+            "ends": seam_ends(block, joining).value if block.method is Method.ROTARY else SeamEnds.EVEN.value,
+            "is_triangle": "triangle" in (first.kind, second.kind),
             "is_laid_anew": self._is_laid_anew(joining),
         }
 
