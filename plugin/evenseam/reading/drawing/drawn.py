@@ -90,7 +90,11 @@ def read_block_drawing(
     edge = _points(drawn_outline) if drawn_outline else None
     rim = _rim(outline or edge, grid)
     rest = [shape for shape in shapes if not shape.is_outline]
-    lines = [shape for shape in rest if not shape.is_area and not shape.is_dot and not _is_rim(shape, placed, rim)]
+    lines = [shape for shape in rest if not shape.is_area and not shape.is_dot]
+    has_areas = any(shape.is_area for shape in rest)
+    if has_areas and all(_is_rim(shape, placed, rim) for shape in lines):
+        # A frame drawn round filled pieces says nothing new.
+        lines = []
     if lines and placed.off:
         # Without some of its lines a net has other areas; what is said of them would only mislead.
         pieces: list[PieceDrawn] = []

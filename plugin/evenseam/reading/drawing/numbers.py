@@ -8,6 +8,7 @@ from fractions import Fraction
 LARGEST = Fraction(10**9)
 MOST_DIGITS = 40
 LARGEST_EXPONENT = 12
+MOST_NUMBERS = 10_000
 
 # CSS Values and Units, absolute lengths (W3C): 1in = 2.54cm = 96px, 1pt = 1/72in, 1pc = 1/6in, 1Q = 1/40cm.
 PIXELS = {
@@ -53,7 +54,7 @@ def read_numbers(text: str) -> list[Fraction] | None:
     while at < len(text):
         found = _NUMBER.match(text, at)
         value = read_number(found[0]) if found else None
-        if found is None or value is None:
+        if found is None or value is None or len(numbers) == MOST_NUMBERS:
             return None
         numbers.append(value)
         separator = _SEPARATOR.match(text, found.end())

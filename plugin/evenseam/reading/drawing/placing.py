@@ -23,7 +23,8 @@ STEP = Fraction(1, 8)
 TOLERANCE = Fraction(1, 50)
 """Of a grid square: a corner this near to a point or a line is on it."""
 CLOSE = Fraction(1, 200)
-"""Of a grid square: a corner this near is on it before anything farther away is thought of."""
+EXACT = Fraction(1, 4000)
+"""Of a grid square: a corner this near to a point or a line is on it before anything farther away is thought of."""
 STRETCH = Fraction(1, 50)
 """A drawing may differ from the proportions of its grid by this share."""
 SIMPLE = (1, 2, 3, 4, 5, 6, 8, 10, 12, 16)
@@ -31,6 +32,9 @@ SIMPLE = (1, 2, 3, 4, 5, 6, 8, 10, 12, 16)
 MOST_SOUGHT = 300
 """Corners for which a crossing of lines is looked for."""
 MOST_LINES = 3000
+MOST_FOLLOWED = 20
+MOST_COMPARED = 1_500_000
+"""Corners held against lines in one drawing; what is not found by then is off the grid."""
 
 Frame: TypeAlias = tuple[Fraction, Fraction, Fraction, Fraction]
 """Left, top, right, bottom on the page."""
@@ -182,6 +186,7 @@ class _Finder:
         self.raw = raw
         self.found: dict[_Raw, Corner] = {}
         self.open = list(dict.fromkeys(raw.values()))
+        self.compared = 0
         edges: dict[tuple[_Raw, _Raw], None] = {}
         self.beside: dict[_Raw, dict[_Raw, None]] = {}
         for shape in shapes:
@@ -198,16 +203,16 @@ class _Finder:
         return {spot: self.found[raw] for spot, raw in self.raw.items() if raw in self.found}
 
     def find(self) -> None:
-        self.settle_on_grid(CLOSE)
-        if len(self.open) > MOST_SOUGHT or len(self.edges) > MOST_LINES:
+        if len(self.open) > MOST_SOUGHT * 4 or len(self.edges) > MOST_LINES:
             self.settle_on_grid(TOLERANCE)
             return
-        for tolerance in (CLOSE, TOLERANCE):
-            if tolerance == TOLERANCE:
-                self.settle_on_grid(TOLERANCE)
+        for tolerance in (EXACT, CLOSE, TOLERANCE):
+            self.settle_on_grid(tolerance)
+            if len(self.open) > MOST_SOUGHT:
+                continue
             while self.settle_on_lines(tolerance, needed=2) or self.settle_on_lines(tolerance, needed=1):
                 pass
-            self.settle_freely()
+            self.settle_freely(min(tolerance, CLOSE))
 
     def settle(self, raw: _Raw, corner: Corner) -> None:
         # Corners drawn a hair apart are one corner.
@@ -239,19 +244,23 @@ class _Finder:
                     return True
         return settled
 
-    def settle_freely(self) -> None:
+    def settle_freely(self, tolerance: Fraction) -> None:
         for raw in list(self.open):
-            simple = [_near_simple(number, CLOSE) for number in raw]
+            simple = [_near_simple(number, tolerance) for number in raw]
             if raw in self.open and simple[0] is not None and simple[1] is not None:
                 self.settle(raw, (simple[0], simple[1]))
 
     def lines_near(self, raw: _Raw, tolerance: Fraction) -> list[tuple[Corner, Corner]]:
         """Return lines that are known and run past a corner: edges, ways straight on through it, lines of the grid."""
         lines: list[tuple[Corner, Corner]] = []
+        self.compared += len(self.edges)
+        if self.compared > MOST_COMPARED:
+            return lines
         for one, other in self.edges:
             if one in self.found and other in self.found and _runs_past(one, other, raw, tolerance):
                 lines.append((self.found[one], self.found[other]))
-        beside = [other for other in self.beside.get(raw, {}) if other in self.found]
+        ends = (self.follow(raw, way, tolerance) for way in self.beside.get(raw, {}))
+        beside = [end for end in ends if end is not None]
         for index, one in enumerate(beside):
             for other in beside[:index]:
                 if _runs_past(one, other, raw, tolerance):
@@ -262,6 +271,17 @@ class _Finder:
         if down is not None:
             lines.append(((Fraction(0), down), (Fraction(1), down)))
         return lines
+
+    def follow(self, start: _Raw, way: _Raw, tolerance: Fraction) -> _Raw | None:
+        """Return the first known corner straight on from a corner along one of its edges."""
+        for _ in range(MOST_FOLLOWED):
+            if way in self.found:
+                return way
+            onward = [far for far in self.beside.get(way, {}) if _runs_past(start, far, way, tolerance)]
+            if not onward:
+                return None
+            way = onward[0]
+        return None
 
 
 def _is_near(one: _Raw, other: _Raw, tolerance: Fraction) -> bool:
@@ -301,7 +321,7 @@ def _on_line(line: tuple[Corner, Corner], raw: _Raw, tolerance: Fraction) -> Cor
     step = (Fraction(b[0] - a[0]), Fraction(b[1] - a[1]))
     axis = 0 if abs(step[0]) >= abs(step[1]) else 1
     for first in (axis, 1 - axis):
-        simple = _near_simple(raw[first], CLOSE)
+        simple = _near_simple(raw[first], min(tolerance, CLOSE))
         if simple is None or step[first] == 0:
             continue
         second = a[1 - first] + (simple - a[first]) * Fraction(step[1 - first]) / step[first]

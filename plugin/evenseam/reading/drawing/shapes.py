@@ -15,9 +15,10 @@ from evenseam.reading.drawing.transforms import Matrix, Spot, fit_view_box, read
 from evenseam.reading.leaves import shown
 
 MOST_SHAPES = 2000
+MOST_CORNERS = 2000
 MOST_COPIES = 10
 """Copies within copies."""
-MOST_VISITED = 20_000
+MOST_VISITED = 6_000
 MOST_TOLD = 12
 """Problems of one kind that are told one by one."""
 OUTLINE = "outline"
@@ -286,6 +287,10 @@ class _Walker:
         numbers = read_numbers(element.get("points") or "")
         if numbers is None or len(numbers) % 2:
             self.not_a_number(element, "points", "corners are pairs of numbers: 0,0 40,0 40,60")
+            return
+        if len(numbers) > 2 * MOST_CORNERS:
+            message = f"the shape has {len(numbers) // 2:,} corners; at most {MOST_CORNERS:,} are read"
+            self.tell(codes.TOO_LARGE, element.place, message, "a piece has a handful; draw it with fewer")
             return
         spots = tuple(zip(numbers[::2], numbers[1::2], strict=True))
         place = self.text.attribute(element, "points")

@@ -6,6 +6,7 @@ with any other selector is left out, and said to be. Order and weight follow CSS
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from functools import lru_cache
@@ -23,6 +24,7 @@ LONGEST_STYLE = 100_000
 """Characters of all <style> elements together."""
 MOST_RULES = 500
 MOST_TOLD = 5
+DEEPEST_BRACKETS = 40
 
 KNOWN = ("fill", "stroke", "display", "visibility", "opacity", "fill-opacity", "stroke-opacity", "color")
 _INHERITED = ("fill", "stroke", "visibility", "fill-opacity", "stroke-opacity", "color")
@@ -149,6 +151,10 @@ def read_style_sheets(root: Element, text: DrawingText, report: Report) -> Style
 
 def _read_rules(element: Element, before: int, report: Report) -> Iterator[_Rule]:
     told = 0
+    if _nests_too_deep(element.text):
+        message = "brackets lie too deep in one another in these style rules"
+        report.add(codes.STYLE_LEFT_OUT, element.place, message, "save the drawing as plain SVG")
+        return
     for rule in tinycss2.parse_stylesheet(element.text, skip_comments=True, skip_whitespace=True):
         if isinstance(rule, tinycss2.ast.AtRule) and rule.lower_at_keyword == "import":
             message = "the drawing takes rules for its looks from another file"
@@ -215,7 +221,17 @@ def _compound(tokens: list[tinycss2.ast.Node]) -> tuple[str, str, frozenset[str]
 
 @lru_cache(maxsize=2000)
 def _declared(text: str) -> tuple[tuple[str, str, bool], ...]:
-    return _known_declarations(text) if text else ()
+    return _known_declarations(text) if text and not _nests_too_deep(text) else ()
+
+
+def _nests_too_deep(text: str) -> bool:
+    """Tell whether brackets lie so deep in one another that taking them apart would not end well."""
+    depth = 0
+    for bracket in re.findall(r"[(){}\[\]]", text):
+        depth += 1 if bracket in "([{" else -1
+        if depth > DEEPEST_BRACKETS:
+            return True
+    return False
 
 
 def _known_declarations(content: str | list[tinycss2.ast.Node]) -> tuple[tuple[str, str, bool], ...]:
