@@ -51,22 +51,29 @@ class PageMemory:
         """Give back to each unchanged page what was written for it before. To be called when all pages are read."""
         before, self._known, self._keys, self._recalled = self._known, {}, {}, {}
         self._cache = cache
-        if not knows_all_hands(config, ours):
-            return
-        mark = site_mark(nav, config)
-        if mark is None:
-            return
-        search = search_of(config)
-        self._entries = search.search_index.entries if search is not None else []
-        env.template_class = RememberingTemplate
-        for page in pages:
-            if not page.is_read:
-                continue
-            key = self._keys[page.made.path] = key_of("written page", mark, page.mark())
-            kept = before.get(key) or _from_text(cache.noted(key))
-            if kept is not None:
-                self._known[key] = self._recalled[page.made.path] = kept
-                page.take_frame(kept.frame)
+        read = [page for page in pages if page.is_read]
+        mark = site_mark(nav, config) if knows_all_hands(config, ours) else None
+        if mark is not None:
+            search = search_of(config)
+            self._entries = search.search_index.entries if search is not None else []
+            env.template_class = RememberingTemplate
+            for page in read:
+                self._recall_one(page, mark, before)
+        for page in read:
+            if page.is_late and page.frame is None:
+                page.show()
+
+    def _recall_one(self, page: PatternPage, mark: str, before: dict[str, Kept]) -> None:
+        path = page.made.path
+        key = self._keys[path] = key_of("written page", mark, page.mark())
+        kept = before.get(key) or (_from_text(self._cache.noted(key)) if self._cache else None)
+        if kept is not None:
+            self._known[key] = self._recalled[path] = kept
+            page.take_frame(kept.frame)
+
+    def key(self, page: PatternPage) -> str | None:
+        """Return what stands for everything that the page is written from; None when that is not known."""
+        return self._keys.get(page.made.path)
 
     def begin(self, page: PatternPage) -> None:
         """Tell the search of a page that is not written again, or see what it is told of one that is."""

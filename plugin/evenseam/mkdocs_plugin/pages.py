@@ -26,18 +26,17 @@ class PatternPage(Page):
     """A page whose HTML, contents list and title are already known.
 
     Until the page is written, its content is only what a search should find: its headings and words. Themes read and
-    copy the content several times, and the pictures are nearly all of it. Content and contents list are made when
-    somebody asks for them: for a page that is not written again nobody does.
+    copy the content several times, and the pictures are nearly all of it. A late page has no content before `show`: a
+    page that is not written again needs none.
     """
 
-    def __init__(self, made: SitePage, file: File, config: MkDocsConfig) -> None:
+    def __init__(self, made: SitePage, file: File, config: MkDocsConfig, *, is_late: bool = False) -> None:
         self.made = made
         self.is_read = False
+        self.is_late = is_late
         self.frame: str | None = None
         """What the theme wrote round the page before, when nothing that it shows has changed since."""
         self._has_folders = config.use_directory_urls
-        self._content: str | None = None
-        self._toc: Any = None
         super().__init__(as_markup(made.short_title), file, config)
 
     def read_source(self, config: MkDocsConfig) -> None:
@@ -52,43 +51,39 @@ class PatternPage(Page):
         self.markdown = ""
 
     def render(self, config: MkDocsConfig, files: Files) -> None:
-        """Note that the page is to be shown; its HTML is there already."""
+        """Show the words now, or promise to show them when it is known whether anybody will read them."""
         self.is_read = True
         self.present_anchor_ids = {entry.id for entry in self.made.contents}
+        self.content = ""
+        if not self.is_late:
+            self.show()
 
-    @property
-    def content(self) -> str | None:
-        """Headings and words, between marks; None until the page is read."""
-        if self._content is None and self.is_read:
-            words = searchable(self._body()) if self.made.is_searched else "<h1></h1>"
-            self._content = f"{_START}{words}{_END}"
-        return self._content
-
-    @content.setter
-    def content(self, content: str | None) -> None:
-        self._content = content
-
-    @property
-    def toc(self) -> Any:
-        """The contents list."""
-        if self._toc is None:
-            self._toc = get_toc(contents_as_data(self.made.contents))  # type: ignore[arg-type]
-        return self._toc
-
-    @toc.setter
-    def toc(self, toc: Any) -> None:
-        self._toc = toc or None
+    def show(self) -> None:
+        """Hand over headings and words, and keep the finished HTML for the end."""
+        words = searchable(self._body()) if self.made.is_searched else "<h1></h1>"
+        self.content = f"{_START}{words}{_END}"
+        self.toc = get_toc(contents_as_data(self.made.contents))  # type: ignore[arg-type]
 
     def mark(self) -> str:
         """Return everything that a theme can show of this page, as one text."""
         around = [(page.title, page.url) if page else None for page in (self.previous_page, self.next_page)]
         shown = replace(self.made, stored=Path(self.made.stored.name))
-        return repr((shown, self.url, self.abs_url, self.canonical_url, self.edit_url, dict(self.meta), around))
+        return repr(
+            (
+                shown,
+                self.file.inclusion,
+                self.url,
+                self.abs_url,
+                self.canonical_url,
+                self.edit_url,
+                dict(self.meta),
+                around,
+            )
+        )
 
     def take_frame(self, frame: str) -> None:
         """Take what the theme wrote before; the search is told by whoever kept it, and not a second time."""
         self.frame = frame
-        self.content = ""
         self.meta["search"] = {"exclude": True}
 
     def frame_of(self, output: str) -> str:

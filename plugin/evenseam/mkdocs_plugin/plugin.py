@@ -7,15 +7,21 @@ from pathlib import Path
 from typing import Literal
 from urllib.parse import quote, urljoin
 
+from jinja2 import Environment
 from mkdocs.config import config_options as opt
 from mkdocs.config.base import Config
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import PluginError
 from mkdocs.plugins import BasePlugin, event_priority, get_plugin_logger
 from mkdocs.structure.files import File, Files, InclusionLevel
+from mkdocs.structure.nav import Navigation
 from mkdocs.structure.pages import Page
+from mkdocs.utils.templates import TemplateContext
 
+from evenseam.mkdocs_plugin.page_memory import PageMemory
 from evenseam.mkdocs_plugin.pages import PatternPage, nav_with
+from evenseam.mkdocs_plugin.site_mark import knows_all_hands
+from evenseam.mkdocs_plugin.standing_site import StandingSite
 from evenseam.problems import Severity, show_problem
 from evenseam.publish.cache import Cache
 from evenseam.publish.export import with_gallery
@@ -57,10 +63,16 @@ class EvenseamPlugin(BasePlugin[EvenseamConfig]):  # type: ignore[no-untyped-cal
         self.is_serving = False
         self.site: SiteFiles | None = None
         self.expected: list[File] = []
+        self.memory = PageMemory()
+        self.standing: StandingSite | None = None
+        self.nav: Navigation | None = None
+        self.files: Files | None = None
+        self.cache: Cache | None = None
 
     def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], dirty: bool) -> None:
         """Remember whether this is a preview; that the method is here keeps the plugin alive between rebuilds."""
         self.is_serving = command == "serve"
+        self.standing = StandingSite() if self.is_serving and not dirty else None
 
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
         """Watch the patterns and link the style and the script of their pages."""
@@ -71,28 +83,39 @@ class EvenseamPlugin(BasePlugin[EvenseamConfig]):  # type: ignore[no-untyped-cal
             config.extra_javascript.insert(0, SCRIPT_FILE)
         return config
 
+    @event_priority(-100)
+    def on_pre_build(self, *, config: MkDocsConfig) -> None:
+        """Leave a served site in its place while it is rebuilt."""
+        if self.standing is not None:
+            self.standing.begin(config)
+
     @event_priority(-50)
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
         """Add every page and file of the patterns."""
+        if self.standing is not None:
+            self.standing.take_over(files, config)
         cache_folder = Path(config.config_file_path or ".").absolute().parent / self.config.cache
         try:
             sources = find_patterns(Path(self.config.patterns))
         except FileNotFoundError as error:
             log.warning("%s", error)
             sources = ()
-        self.site = site = build_site(sources, self._options(), Cache(cache_folder))
+        if self.cache is None or self.cache.folder != cache_folder:
+            self.cache = Cache(cache_folder)
+        self.site = site = build_site(sources, self._options(), self.cache)
         self._tell(site, config)
         mark_changed(site, cache_folder / "shown.json")
         taken = {file.src_uri for file in files}
         navigation, unlisted = site.navigation_up_to(self.config.most_in_navigation)
         self.expected = []
+        is_late = knows_all_hands(config, self)
         for made in site.pages:
             if made.path in taken:
                 log.warning("%s is written by hand and stays; the computed page is left out", made.path)
                 continue
             inclusion = InclusionLevel.NOT_IN_NAV if made.path in unlisted else InclusionLevel.UNDEFINED
             file = File.generated(config, made.path, abs_src_path=str(made.stored), inclusion=inclusion)
-            page = PatternPage(made, file, config)
+            page = PatternPage(made, file, config, is_late=is_late)
             page.edit_url = self._edit_url(made, config)
             file.page = page
             files.append(file)
@@ -110,11 +133,35 @@ class EvenseamPlugin(BasePlugin[EvenseamConfig]):  # type: ignore[no-untyped-cal
             return markdown
         return with_gallery(markdown, page.file.src_uri, self.site, has_folders=config.use_directory_urls)
 
+    def on_nav(self, nav: Navigation, *, config: MkDocsConfig, files: Files) -> None:
+        """Remember the navigation: it is part of what stands on every page."""
+        self.nav = nav
+
+    @event_priority(-100)
+    def on_env(self, env: Environment, *, config: MkDocsConfig, files: Files) -> None:
+        """Give back to unchanged pages what the theme wrote round them before."""
+        pages = [file.page for file in self.expected if isinstance(file.page, PatternPage)]
+        if self.nav is not None and self.cache is not None:
+            self.memory.recall(pages, self.nav, env, config, self.cache, self)
+        self.files = files
+        if self.standing is not None:
+            self.standing.settle(files)
+
+    @event_priority(100)
+    def on_page_context(self, context: TemplateContext, *, page: Page, config: MkDocsConfig, nav: Navigation) -> None:
+        """Follow what the search is told of each page."""
+        if isinstance(page, PatternPage):
+            self.memory.begin(page)
+
     @event_priority(100)
     def on_post_page(self, output: str, *, page: Page, config: MkDocsConfig) -> str:
         """Put the finished page in, and what it says of itself to search engines."""
         if not isinstance(page, PatternPage):
             return output
+        self.memory.keep(page, output)
+        key = self.memory.key(page)
+        if self.standing is not None and key is not None and self.standing.stands(page.file, key):
+            return ""
         head = write_head(page.made, config.site_url or "", has_folders=config.use_directory_urls)
         return page.finished(output.replace("</head>", f"{head}\n</head>", 1))
 
@@ -129,6 +176,8 @@ class EvenseamPlugin(BasePlugin[EvenseamConfig]):  # type: ignore[no-untyped-cal
         missing = [file.dest_uri for file in self.expected if not Path(file.abs_dest_path).is_file()]
         if missing:
             raise PluginError(f"{len(missing)} of {len(self.expected)} pattern pages were not written: {missing[0]}, …")
+        if self.standing is not None and self.files is not None:
+            self.standing.finish(self.files)
         if not self.is_serving:
             log.info("%d pattern pages are on the site", len(self.expected))
 
