@@ -7,11 +7,13 @@ from dataclasses import replace
 from pathlib import Path
 
 import pytest
+from evenseam.cutting import CuttingPlan, cloth_piece, rectangles, shop_step, spare
 from evenseam.exact import format_length, format_number
-from evenseam.pattern import Pattern, Project
+from evenseam.pattern import Cut, CutShape, Pattern, Project
 from evenseam.sheet import PatternSheet, compute_sheet
 from evenseam.wording import check_prose, write_document
 from evenseam.wording.document import (
+    Beside,
     Caution,
     Checkpoint,
     Document,
@@ -148,6 +150,13 @@ def known_texts(sheet: PatternSheet) -> set[str]:
             for line in material.plan.lines:
                 numbers += [(line.strip_width, unit), (line.strip_length, unit)]
                 numbers += [(side, unit) for subcut in line.subcuts for side in (subcut.width, subcut.height)]
+        if material.packaged:
+            numbers += [(side, unit) for side in (material.packaged.width, material.packaged.length)]
+        numbers += [(other.usable_width.value, unit) for other in material.alternatives]
+    numbers += [(at.usable_width.value, unit) for ways in sheet.ways_to_buy for at in ways.widths]
+    quarter = cloth_piece("fat quarter", unit)
+    numbers += [(quarter.width.value, unit), (quarter.height.value, unit)]
+    numbers += [(allowed.value, allowed.unit) for allowed in (spare(unit), shop_step(project))]
     if hasattr(project.finish, "binding"):
         ends = binding_ends(sheet.sized.top_width, sheet.sized.top_height, project.finish.binding.strip_width)
         numbers += [(ends.tail.value, unit), (ends.gap.value, unit), (project.finish.binding.strip_width.value, unit)]
@@ -175,11 +184,42 @@ def check_materials(sheet: PatternSheet, document: Document) -> None:
     for (id, _, name, _, line), material in zip(swatches.rows, (m for m in sheet.materials if m.plan), strict=True):
         assert (id, name) == (material.material, material.name)
         assert next(figures_of(line)).text == material.buy.text
+    check_other_ways(sheet, document)
+    beside = {block.picture.name: block for block in document.blocks if isinstance(block, Beside)}
+    for material in sheet.materials:
+        if material.plan is not None:
+            said = as_text(Document("", "", (beside[f"cutting-{material.material}"],)))
+            for cut in sheet.cuts.of(material.material):
+                check_cut(cut, material.plan, said)
+
+
+def check_cut(cut: Cut, plan: CuttingPlan, said: str) -> None:
+    """Its label stands with its cut size and, over all strips it comes from, with the right number of pieces."""
+    if cut.shape in (CutShape.BINDING, CutShape.BIAS_BINDING):
+        short, long = sorted((cut.width, cut.height), key=lambda side: side.value)
+        assert f"for the {cut.label} is {short.text} wide, and {long.text} long in all" in said
+        return
+    size = f"{cut.width.number} × {cut.height.text}"
+    is_joined = any(joined.cut == cut.id for joined in plan.joined)
+    if any(joined.cut == cut.id and joined.panels for joined in plan.joined):
+        assert f"cut the {cut.label} to {size}." in said
+        return
+    mark = "" if is_joined else rf" \({plan.numbers[cut.id]}\)"
+    item = rf"(\d+) (?:pieces?|squares?) {re.escape(size)}[^:\n]*: {re.escape(cut.label)}{mark}\.?$"
+    counts = [int(count) for count in re.findall(item, said, re.M)]
+    assert sum(counts) == rectangles(cut), (cut.label, size, said)
+
+
+def check_other_ways(sheet: PatternSheet, document: Document) -> None:
     tables = [block for block in document.blocks if isinstance(block, Table)]
-    counts = {words_of(row[0]).lower(): words_of(row[2]) for table in tables for row in table.rows}
-    for cut in sheet.cuts.cuts:
-        if cut.material != "batting":
-            assert counts[cut.label.lower()] == str(cut.count.whole)
+    (table,) = (table for table in tables if "fabric of other widths" in table.caption)
+    for row, ways in zip(table.rows, sheet.ways_to_buy, strict=True):
+        name, *told = (words_of(cell) for cell in row)
+        assert name == sheet.project.fabric(ways.material).name
+        assert [text for text in told if text.endswith((" yd", " m"))] == [at.buy.text for at in ways.widths]
+        if ways.fat_quarters is not None:
+            assert told[-1].split(",")[0] == str(ways.fat_quarters.whole)
+            assert ("without the backing" in told[-1]) == ways.is_without_backing
 
 
 def check_language(document: Document) -> None:

@@ -204,20 +204,19 @@ class TestCuttingSentences:
     def test_one_strip_and_one_piece(self) -> None:
         text = self.text((self.line(1, self.subcut(1)),))
         assert (
-            "1. Cut 1 strip 4 1/2 in wide, across the whole width of the fabric. From it cut:\n   - 1 piece 33 1/2 × 22 1/2 in: backing\n"
-            in text
+            "1. Cut 1 strip 4 1/2 in × width of fabric. From it cut 1 piece 33 1/2 × 22 1/2 in: backing (1).\n" in text
         )
 
     def test_several_strips_and_pieces(self) -> None:
         text = self.text((self.line(3, self.subcut(12, is_trimmed=True)),))
-        assert "Cut 3 strips, each 4 1/2 in wide, across the whole width of the fabric. From them cut:" in text
-        assert "- 12 pieces 33 1/2 × 22 1/2 in, trimmed: backing" in text
+        assert "Cut 3 strips, each 4 1/2 in × width of fabric. From them cut 12 pieces" in text
+        assert "12 pieces 33 1/2 × 22 1/2 in, trimmed: backing (1)." in text
 
     def test_short_and_lengthwise_strips(self) -> None:
         lengthwise = self.line(2, self.subcut(1), direction=StripDirection.ALONG, whole=False)
         text = self.text((self.line(1, self.subcut(1), whole=False), lengthwise))
-        assert "Cut 1 strip 4 1/2 in wide and 20 in long, across the fabric." in text
-        assert "Cut 2 strips, each 4 1/2 in wide and 20 in long, along the selvage." in text
+        assert "Cut 1 strip 4 1/2 in × 20 in, across the fabric." in text
+        assert "Cut 2 strips, each 4 1/2 in × 20 in, along the selvage." in text
 
     @pytest.mark.parametrize(("join", "word"), [(StripJoin.DIAGONAL, "diagonal"), (StripJoin.STRAIGHT, "straight")])
     def test_joined_lengths(self, join: StripJoin, word: str) -> None:
@@ -228,16 +227,16 @@ class TestCuttingSentences:
         joined = JoinedPieces("backing", 1, 2, StripJoin.STRAIGHT, length("backing", "60"), panels=True)
         text = self.text((self.line(2),), (joined,))
         assert (
-            "Sew two panels side by side with 1/2 in seams, press the seams open, and cut the backing to 33 1/2 × 22 1/2 in."
-            in text
+            "Sew two panels side by side with 1/2 in seams, so that the seam runs from side to side of the backing. "
+            "Press the seam open, and cut the backing to 33 1/2 × 22 1/2 in." in text
         )
 
     def test_proved_or_bounded(self) -> None:
         assert (
-            "needs at least"
+            "takes at least"
             not in self.text((self.line(1, self.subcut(1)),)).split("### Deep Sea (D)")[1].split("###")[0]
         )
-        assert "Any plan of strips and subcuts needs at least" in self.text(
+        assert "Any plan of strips and subcuts takes at least" in self.text(
             (self.line(1, self.subcut(1)),), is_shortest=False
         )
 
@@ -252,7 +251,7 @@ class TestBiasBindingAndSections:
         assert plan is not None
         (bias,) = plan.bias
         text = text_of(sheet)
-        assert f"Cut {bias.squares} square {bias.side.text} wide, for the bias binding." in text
+        assert f"Cut {bias.squares} square {bias.side.text} wide, for the bias binding (1)." in text
         assert f"as one long strip from one square of {bias.side.text}:" in text
         (section, *others) = plan.sections
         assert not others

@@ -84,3 +84,12 @@ POCKET_SQUARE = Default(
     "the usual square for pockets of a small piece",
     "from memory; aliceanjo, Easy Way to Hang a Small Quilt, 2009, has larger ones",
 )
+
+SHOP_STEPS = {
+    "1/8 yd": (Fraction(1, 8), Unit.YARD),
+    "1/4 yd": (Fraction(1, 4), Unit.YARD),
+    "1/3 yd": (Fraction(1, 3), Unit.YARD),
+    "10 cm": (Fraction(1, 10), Unit.METRE),
+    "25 cm": (Fraction(1, 4), Unit.METRE),
+}
+"""The steps cloth is sold by, in yards and metres. Without one the usual step holds, which planning assumes."""

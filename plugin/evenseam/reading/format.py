@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from evenseam.reading.defaults import SHOP_STEPS
 from evenseam.reading.kinds import (
     Choice,
     Date,
@@ -21,6 +22,11 @@ from evenseam.reading.part_keys import ARRANGEMENT, BATTING, BLOCK, BORDER, FABR
 _PARTS = (
     Field("seam allowance", Length(), "For every seam of the top.", "1/4 in, or 0.75 cm", "1/4"),
     Field("usable width", Length(), "Width of the cloth between the selvages.", "42 in (107 cm)", "40"),
+    Field(
+        "shop step", Choice(tuple(SHOP_STEPS)),
+        "The step cloth is sold by. It holds for the edition in its unit; the other edition has the usual one.",
+        "1/8 yd, or 10 cm", "1/4 yd",
+    ),
     Field(
         "patch margin", Length(may_be_zero=True),
         "For foundation piecing: how much each patch reaches beyond its seam allowance, on every side.",

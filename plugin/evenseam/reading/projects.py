@@ -9,7 +9,7 @@ from evenseam.pattern import Arrangement, Block, Fabric, Project, Prose, Quantit
 from evenseam.problems import Place
 from evenseam.reading import codes, defaults
 from evenseam.reading.blocks import Drawings, read_block
-from evenseam.reading.entries import Entries, Reader, distinct, prose_of, slug, spoken
+from evenseam.reading.entries import Entries, Reader, distinct, given, prose_of, slug, spoken
 from evenseam.reading.format import SIZE
 from evenseam.reading.kinds import Markdown
 from evenseam.reading.leaves import read_colour
@@ -45,8 +45,18 @@ def read_project(reader: Reader, size: Entry, tree: Mapping, drawings: Drawings)
         tuple(block for block in blocks if block.id in placed), arrangement, borders, finish, hanging, margin,
         batting.words("name", "Cotton batting") if batting else "Cotton batting", entries.words("use"),
         entries.words("summary"), entries.prose("introduction"), _additions(reader, entries.get("words")),
-        size.key.place,
+        size.key.place, _shop_step(entries),
     )  # fmt: skip
+
+
+def _shop_step(entries: Entries) -> Quantity | None:
+    """Return the step cloth is sold by; None when nobody gave one."""
+    node = entries.node("shop step")
+    words = entries.choice("shop step", "") if node is not None else None
+    if node is None or words is None:
+        return None
+    value, unit = defaults.SHOP_STEPS[words]
+    return given("shop step", value, unit, node)
 
 
 def _seam_allowance(entries: Entries) -> Quantity | None:
