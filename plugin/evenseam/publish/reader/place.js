@@ -21,6 +21,14 @@
   }
   for (const kind of ["pointerdown", "click", "auxclick"]) document.addEventListener(kind, lead, true);
 
+  // A site read from a disk has no server that finds the page in a folder.
+  function findPage(event) {
+    const link = event.target.closest?.("a[href]");
+    if (location.protocol !== "file:" || link?.protocol !== "file:" || !link.pathname.endsWith("/")) return;
+    link.pathname += "index.html";
+  }
+  for (const kind of ["pointerdown", "click", "auxclick"]) document.addEventListener(kind, findPage, true);
+
   onPage((page) => {
     // Those who come to a size at one of its steps are at that step, though the switch stands at the top.
     if (location.hash.startsWith("#step-")) page.dataset.came = location.hash.slice(1);
