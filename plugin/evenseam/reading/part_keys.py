@@ -84,8 +84,8 @@ BLOCK = Record(
         ),
         Field(
             "method", Choice(("foundation", "rotary")),
-            "How it is sewn: on printed foundations, or from pieces cut with ruler and rotary cutter: squares, rectangles "
-            "and triangles by size, any other shape with a printed template.",
+            "How it is sewn: on printed foundations, or from pieces cut with ruler and rotary cutter: squares, "
+            "rectangles and triangles by size, any other shape with a printed template.",
             "foundation", "foundation",
         ),
         Field(
