@@ -9,6 +9,8 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
+from operator import mul
+from typing import TypeAlias
 
 Column = tuple[int, tuple[int, ...]]
 """Cost, and how much of each row one unit of the column covers."""
@@ -53,14 +55,16 @@ class _Tableau:
         self.lines = [[int(place == other) for other in range(size)] + [row.amount] for place, row in enumerate(rows)]
 
     def prices(self) -> list[int]:
-        size = len(self.rows)
-        paid = [(cost, line) for cost, line in zip(self.costs, self.lines, strict=True) if cost]
-        return [sum(cost * line[place] for cost, line in paid) for place in range(size)]
+        # Column by column, so that the sums of products run without a step of Python for each.
+        columns = list(zip(*self.lines, strict=True))
+        return [sum(map(mul, self.costs, column)) for column in columns[:-1]]
 
     def enter(self, column: Column | None, cost: int, covers: Sequence[int]) -> bool:
         size = len(self.rows)
         entries = [(place, amount) for place, amount in enumerate(covers) if amount]
-        change = [sum(line[place] * amount for place, amount in entries) for line in self.lines]
+        change = [0] * size
+        for place, amount in entries:
+            change = [so_far + line[place] * amount for so_far, line in zip(change, self.lines, strict=True)]
         leaving = -1
         for place in range(size):
             if change[place] > 0 and (
@@ -98,6 +102,7 @@ def cheapest_cover(
     """
     tableau = _Tableau(rows, penalty)
     size = len(rows)
+    thin = [_thin(column) for column in pool]
     while True:
         if effort.left <= 0:
             return None
@@ -110,11 +115,12 @@ def cheapest_cover(
             if not tableau.enter(None, 0, covers):
                 return None
             continue
-        column = _best(pool, prices, tableau.denominator)
+        column = _best(thin, prices, tableau.denominator)
         if column is None:
             found = find_columns(prices, tableau.denominator)
             pool.extend(found)
-            column = _best(found, prices, tableau.denominator)
+            thin += [_thin(column) for column in found]
+            column = _best(thin[len(thin) - len(found) :], prices, tableau.denominator)
         if column is None:
             break
         if not tableau.enter(column, column[0], column[1]):
@@ -141,14 +147,21 @@ def _slack_to_enter(rows: Sequence[Row], prices: Sequence[int]) -> int | None:
     return best
 
 
-def _best(columns: Sequence[Column], prices: Sequence[int], denominator: int) -> Column | None:
+_Thin: TypeAlias = tuple[int, tuple[tuple[int, int], ...], Column]
+"""Cost, the rows a column covers with how much of each, and the column: most columns cover few rows."""
+
+
+def _thin(column: Column) -> _Thin:
+    cost, covers = column
+    return cost, tuple((place, amount) for place, amount in enumerate(covers) if amount), column
+
+
+def _best(columns: Sequence[_Thin], prices: Sequence[int], denominator: int) -> Column | None:
     best, least = None, 0
-    for column in columns:
-        cost, covers = column
+    for cost, covers, column in columns:
         reduced = cost * denominator
-        for amount, price in zip(covers, prices, strict=True):
-            if amount:
-                reduced -= amount * price
+        for place, amount in covers:
+            reduced -= amount * prices[place]
         if reduced < least:
             best, least = column, reduced
     return best
