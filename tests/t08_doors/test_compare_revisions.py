@@ -53,8 +53,12 @@ def run(capsys: pytest.CaptureFixture[str], *words: str) -> tuple[int, str, str]
 
 def test_nothing_differs(folder: Path, capsys: pytest.CaptureFixture[str]) -> None:
     status, out, _ = run(capsys, "main")
-    assert status == 0 and "No computed change" in out
+    assert status == 0 and "No file of any pattern differs" in out
     status, out, _ = run(capsys, "main", "HEAD", "--one-line")
+    assert (status, out) == (0, "no file of any pattern differs\n")
+    # Another text that says the same: computed, and the same.
+    (folder / "pattern.yaml").write_text(f"# A remark.\n{GULLS}", "utf-8")
+    status, out, _ = run(capsys, "main", "--one-line")
     assert (status, out) == (0, "no computed change\n")
 
 

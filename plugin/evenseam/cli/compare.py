@@ -43,7 +43,7 @@ def run(options: argparse.Namespace) -> int:
     review = review_all(f"{base.name} ({base.commit[:10]})", head_name, versions, untouched)
     if options.html is not None:
         write_whole(options.html, write_review_page(review, versions).encode())
-        print(f"{options.html}: {'no computed change' if review.is_same else 'written'}", file=sys.stderr)
+        print(f"{options.html}: {review.same_words if review.is_same else 'written'}", file=sys.stderr)
     print(_written(review, options))
     return 0 if review.is_same else 1
 

@@ -62,7 +62,7 @@ def read_revision(revision: Revision, patterns: Path) -> tuple[PatternSource, ..
     `patterns` is the folder of pattern folders, as it stands (or would stand) in the working tree.
     """
     top = _top(patterns)
-    inside = Path(os.path.abspath(patterns)).relative_to(top).as_posix()
+    inside = _whole(patterns).relative_to(top).as_posix()
     entries = _list(revision, top, "" if inside == "." else inside)
     folders: dict[str, list[_Entry]] = {}
     for entry in entries:
@@ -80,10 +80,17 @@ def _top(patterns: Path) -> Path:
     done = _git(folder, "rev-parse", "--show-toplevel")
     if done.returncode != 0:
         raise CannotRunError(f"{folder} is not in a git repository")
-    top = Path(os.fsdecode(done.stdout.rstrip(b"\n")))
-    if not Path(os.path.abspath(patterns)).is_relative_to(top):
+    top = Path(os.path.realpath(os.fsdecode(done.stdout.rstrip(b"\n"))))
+    if not _whole(patterns).is_relative_to(top):
         raise CannotRunError(f"{patterns} is outside the git repository {top}")
     return top
+
+
+def _whole(patterns: Path) -> Path:
+    """Return the whole path of a folder, as git names it: links on the way to it are followed, it itself is not."""
+    if patterns.name in ("", ".."):
+        return Path(os.path.realpath(patterns))
+    return Path(os.path.realpath(patterns.parent)) / patterns.name
 
 
 def _list(revision: Revision, top: Path, inside: str) -> list[_Entry]:

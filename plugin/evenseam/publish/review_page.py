@@ -61,7 +61,7 @@ svg { max-width: 100%; height: auto; display: block; }
 .cloth { stroke: #0006; stroke-width: .6; fill-rule: nonzero; }
 .halo { fill: none; stroke: #fff; stroke-width: 4; stroke-linejoin: round; }
 .changed { fill: none; stroke: #b3126b; stroke-width: 1.8; stroke-linejoin: round; }
-.moved { fill: none; stroke: #b3126b; stroke-width: 1.8; stroke-dasharray: .1 4; stroke-linecap: round; }
+.moved { fill: none; stroke: #b3126b; stroke-width: 1.6; stroke-dasharray: .1 4; stroke-linecap: round; }
 .wide { overflow-x: auto; } table { border-collapse: collapse; font-size: .92rem; width: 100%; }
 th, td { text-align: left; padding: .3rem .6rem; border-bottom: 1px solid var(--line); vertical-align: top; }
 th { color: var(--quiet); font-weight: 600; } td:nth-child(4) { white-space: nowrap; }
@@ -94,7 +94,7 @@ def write_review_page(review: Review, versions: Versions) -> str:
 
 def _title(review: Review) -> str:
     if review.is_same:
-        return "No computed change"
+        return _upper(review.same_words)
     names = listed([pattern.title for pattern in review.patterns if not pattern.is_same][:4])
     return f"Review: {names}"
 

@@ -59,7 +59,8 @@ def draw_top(sheet: PatternSheet, marks: Marks, scale: Fraction, title: str) -> 
     for kind, pieces in (("moved", marks.moved), ("changed", marks.changed)):
         if pieces:
             path = "".join(_path(placed.outline, scale) for placed in pieces)
-            shapes.append(f'<path class="halo" d="{path}"/><path class="{kind}" d="{path}"/>')
+            halo = f'<path class="halo" d="{path}"/>' if kind == "changed" else ""
+            shapes.append(f'{halo}<path class="{kind}" d="{path}"/>')
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg" role="img" aria-label="{escape(title)}" '
         f'width="{width + 2 * ROOM:.0f}" height="{height + 2 * ROOM:.0f}" '

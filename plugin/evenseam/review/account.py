@@ -161,7 +161,8 @@ def _changed_sizes(review: PatternReview) -> list[str]:
         verb = "changes" if len(changed) == 1 else "change"
         which = f"the {listed([names[size] for size in changed])} {verb}"
         of_all = f" ({len(changed)} of {len(names)} sizes)" if len(names) > len(changed) else ""
-        which = f"{which}{of_all}" if len(changed) <= MOST_NAMES else f"{len(changed)} of {len(names)} sizes {verb}"
+        number = f"{len(changed)} of {len(names)}" if len(names) > len(changed) else f"all {len(names)}"
+        which = f"{which}{of_all}" if len(changed) <= MOST_NAMES else f"{number} sizes {verb}"
         what = listed(_what_changes(figures))
         told.append(f"{which}: {what}" if what else which)
     for is_new, state in ((True, "new"), (False, "gone")):

@@ -13,6 +13,7 @@ from evenseam.review.changes import (
     Cause,
     Change,
     InputCause,
+    Kind,
     PartCause,
     Remeasured,
     Removed,
@@ -77,7 +78,10 @@ def change_as_json(change: Change) -> dict[str, Any]:
         case Restated():
             data |= {"id": change.id, "label": change.label, "of": change.aspect, "old": change.old, "new": change.new}
     data["because"] = [_cause(cause) for cause in change.because]
-    data["words"] = ", ".join(part for part in (change_words(change), because_words(change.because)) if part)
+    if change.kind is Kind.PART:
+        data["words"] = "; ".join(cause_words(cause) for cause in change.because)
+    else:
+        data["words"] = ", ".join(part for part in (change_words(change), because_words(change.because)) if part)
     return data
 
 

@@ -210,8 +210,9 @@ def _part_words(cause: PartCause) -> str:
             pieces = f" ({new} instead of {old.removesuffix(' pieces')})" if old != new else ""
             return f"the {name} is drawn otherwise{pieces}"
         case "fabrics":
-            verb = "piece is" if new == "1" else "pieces are"
-            return f"{new} {verb} cut from other fabrics in the {name}"
+            if new == "1":
+                return f"1 piece of the {name} is cut from another fabric"
+            return f"{new} pieces of the {name} are cut from other fabrics"
         case "listing":
             return f"the pieces of the {name} are listed in another order"
         case "method":

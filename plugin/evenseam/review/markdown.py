@@ -53,7 +53,7 @@ def write_markdown(review: Review, longest: int = LONGEST) -> str:
 
 def _title(review: Review) -> str:
     if review.is_same:
-        return "No computed change"
+        return _upper(review.same_words)
     changed = [pattern for pattern in review.patterns if pattern.changes]
     failed = [pattern for pattern in review.patterns if any(not failure.is_computed for failure in pattern.failures)]
     stopped = [pattern for pattern in review.patterns if pattern.failures and pattern not in failed]

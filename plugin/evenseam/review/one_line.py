@@ -21,7 +21,7 @@ MOST_CUTS = 3
 def write_one_line(review: Review) -> str:
     """Return one line for each pattern that changes, or one that says that none does."""
     told = [_pattern(pattern) for pattern in review.patterns if not pattern.is_same]
-    return "\n".join(told) if told else "no computed change"
+    return "\n".join(told) if told else review.same_words
 
 
 def _pattern(review: PatternReview) -> str:

@@ -74,6 +74,11 @@ class Review:
         return all(pattern.is_same for pattern in self.patterns)
 
     @property
+    def same_words(self) -> str:
+        """What is said when nothing differs; files that are the same are not computed, so nothing is said of that."""
+        return "no computed change" if self.patterns else "no file of any pattern differs"
+
+    @property
     def failures(self) -> tuple[Failure, ...]:
         """Everything that could not be computed."""
         return tuple(failure for pattern in self.patterns for failure in pattern.failures)

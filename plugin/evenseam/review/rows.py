@@ -5,11 +5,13 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from evenseam.pattern import Quantity
-from evenseam.review.cause_words import difference
+from evenseam.review.cause_words import cause_words, difference
 from evenseam.review.change_words import change_words, shortened, size_of
 from evenseam.review.changes import Added, Change, Kind, Remeasured, Removed, Renamed, Restated
 
 LONGEST = 300
+_TOLD_WHOLE = ("fabrics", "drawing", "listing")
+"""Decisions that only a sentence can tell."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,6 +44,8 @@ def row_of(change: Change) -> Row:
             return Row(
                 _what(change.kind, name), _figures(change.old, change.kind), _figures(change.new, change.kind), gap
             )
+        case Restated(kind=Kind.PART) if change.aspect in _TOLD_WHOLE or not (change.old and change.new):
+            return Row(change.label, change.old, "; ".join(cause_words(cause) for cause in change.because))
         case Restated():
             label = change.label if change.label == change.aspect else f"{change.label}: {change.aspect}"
             label = change.label if change.kind is Kind.WORDS or not change.aspect else label
