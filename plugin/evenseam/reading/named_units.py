@@ -2,7 +2,8 @@
 
 A unit says what it is, then its fabrics with / between them, then how it is turned, clockwise. It is one square of
 the grid unless its size stands before it (`2 x 2 half-square sea/fog`); geese and rectangles are 2 x 1. A row lists,
-from left to right, the units that begin in it; a unit that is higher than one square reaches into the rows below.
+from left to right, the units that begin in it; a unit that is higher than one square reaches into the rows below, and
+the next row begins where there is room again.
 """
 
 from __future__ import annotations
@@ -149,7 +150,12 @@ def read_unit_rows(node: Node, report: Report) -> UnitGrid | None:
         return None
     taken: dict[tuple[int, int], Unit] = {}
     pieces: list[tuple[DrawnPiece, Scalar]] = []
-    for down, row in enumerate(rows):
+    down = -1
+    for number, row in enumerate(rows, start=1):
+        down += 1
+        while all((x, down) in taken for x in range(width)):
+            # Filled from above: high units reach down to here, and the row is the next one with room.
+            down += 1
         across = 0
         for unit in row:
             while (across, down) in taken:
@@ -157,7 +163,7 @@ def read_unit_rows(node: Node, report: Report) -> UnitGrid | None:
             squares = [(x, y) for x in range(across, across + unit.width) for y in range(down, down + unit.height)]
             other = next((taken[square] for square in squares if square in taken), None)
             if other is not None or across + unit.width > width:
-                message = f"row {down + 1} is wider than row 1, which has {width} squares"
+                message = f"row {number} is wider than row 1, which has {width} squares"
                 labels = (Label(other.node.place, "this unit lies there already"),) if other else ()
                 _report_misfit(unit.node.place, message, report, labels)
                 return None
@@ -168,7 +174,7 @@ def read_unit_rows(node: Node, report: Report) -> UnitGrid | None:
     empty = next(((x, y) for y in range(height) for x in range(width) if (x, y) not in taken), None)
     if empty is not None:
         row_node = node.items[min(empty[1], len(node.items) - 1)]
-        message = f"row {empty[1] + 1} has nothing in square {empty[0] + 1} of {width}"
+        message = f"nothing fills square {empty[0] + 1} of {width} in row {empty[1] + 1} of the grid"
         _report_misfit(row_node.place, message, report, ())
         return None
     return UnitGrid((Fraction(width), Fraction(height)), tuple(pieces))
