@@ -19,6 +19,7 @@ from evenseam.sizing.codes import (
     TOO_MANY_BLOCKS,
 )
 from evenseam.sizing.ledger import Ledger
+from evenseam.sizing.rotary import is_upright_rectangle
 
 MOST_BLOCKS = 2000
 LONGEST_SIDE = {Unit.INCH: Fraction(140), Unit.CENTIMETRE: 140 * CENTIMETRES_PER_INCH}
@@ -73,6 +74,13 @@ def _check_border(border: Border, report: Report) -> None:
 
 def _check_blocks(project: Project, report: Report) -> None:
     arrangement = project.arrangement
+    for block in project.blocks:
+        if not is_upright_rectangle(block.outline):
+            report.add(
+                NOT_YET, block.place,
+                f"{block.name} is no rectangle; blocks of other shapes can be drawn and pieced, but not arranged yet",
+                hint="draw it inside a rectangle, with background in the corners",
+            )  # fmt: skip
     positions = [position for row in arrangement.positions for position in row]
     first = standing_size(project, positions[0])
     told: set[tuple[str, int]] = set()
