@@ -7,6 +7,7 @@ from collections.abc import Iterable
 from evenseam.publish.html import Painter, plain_words, write_inlines
 from evenseam.publish.html_text import without_blank_lines
 from evenseam.wording.document import (
+    Beside,
     Block,
     Caution,
     Checkpoint,
@@ -50,6 +51,8 @@ def _block(block: Block, painter: Painter) -> str:
             return _table(block)
         case Picture():
             return f"<figure>\n{without_blank_lines(painter(block))}\n<figcaption>{block.title}</figcaption>\n</figure>"
+        case Beside(picture=picture, blocks=inner):
+            return "\n\n".join(_block(part, painter) for part in (picture, *inner))
         case Swatches(rows=rows):
             return "\n".join(f"- **{letter} {name}** {_words(line)}" for _, letter, name, _, line in rows)
         case Checkpoint(inlines=inlines):

@@ -12,6 +12,7 @@ from dataclasses import dataclass
 from typing import Any
 
 import jinja2
+from jinja2.bccache import Bucket
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.structure.nav import Navigation
 
@@ -38,6 +39,7 @@ class PageMemory:
         self._cache: Cache | None = None
         self._entries: list[dict[str, Any]] = []
         self._first = 0
+        self._compiled = CompiledTemplates()
 
     def recall(
         self,
@@ -51,6 +53,7 @@ class PageMemory:
         """Give back to each unchanged page what was written for it before. To be called when all pages are read."""
         before, self._known, self._keys, self._recalled = self._known, {}, {}, {}
         self._cache = cache
+        env.bytecode_cache = self._compiled
         read = [page for page in pages if page.is_read]
         mark = site_mark(nav, config) if knows_all_hands(config, ours) else None
         if mark is not None:
@@ -90,6 +93,22 @@ class PageMemory:
         kept = Kept(page.frame_of(output), self._entries[self._first :])
         self._known[key] = kept
         self._cache.note(key, json.dumps([kept.frame, kept.entries], default=str))
+
+
+class CompiledTemplates(jinja2.BytecodeCache):
+    """Templates in the form in which they run, kept in this process. Jinja asks whether the text is still the same."""
+
+    def __init__(self) -> None:
+        self._code: dict[str, bytes] = {}
+
+    def load_bytecode(self, bucket: Bucket) -> None:
+        """Fill in what is known of a template."""
+        if bucket.key in self._code:
+            bucket.bytecode_from_string(self._code[bucket.key])
+
+    def dump_bytecode(self, bucket: Bucket) -> None:
+        """Keep a template that was just compiled."""
+        self._code[bucket.key] = bucket.bytecode_to_string()
 
 
 class RememberingTemplate(jinja2.Template):

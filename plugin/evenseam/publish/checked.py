@@ -7,9 +7,10 @@ from dataclasses import dataclass
 from evenseam.exact import Unit
 from evenseam.pattern import Pattern
 from evenseam.problems import Problem, Report, Severity, SourceText
+from evenseam.publish.sheet_memory import SHEETS
 from evenseam.publish.sources import PatternSource
 from evenseam.reading import read_pattern
-from evenseam.sheet import ClaimResult, PatternSheet, audit_claims, compute_sheet
+from evenseam.sheet import ClaimResult, PatternSheet, audit_claims
 from evenseam.wording import check_prose
 
 
@@ -52,7 +53,7 @@ def check_pattern(source: PatternSource) -> CheckedPattern:
     pattern = reading.value
     sheets: list[PatternSheet] = []
     for project in pattern.projects:
-        outcome = compute_sheet(pattern, project)
+        outcome = SHEETS.compute(pattern, project)
         report.problems += outcome.problems
         if outcome.value is not None:
             sheets.append(outcome.value)

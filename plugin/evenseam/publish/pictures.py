@@ -6,10 +6,11 @@ import re
 from dataclasses import replace
 from fractions import Fraction
 
-from evenseam.figures import Drawing, Theme, draw, to_svg
+from evenseam.figures import Drawing, Theme, to_svg
 from evenseam.figures.frame import Frame, rectangle
 from evenseam.figures.scenes.finished import HIGHEST
 from evenseam.publish.html import Painter
+from evenseam.publish.sheet_memory import SHEETS
 from evenseam.sheet import PatternSheet
 from evenseam.wording.document import Picture
 
@@ -52,7 +53,7 @@ class SheetPictures:
 
     def _drawing(self, name: str) -> Drawing:
         if name not in self._drawings:
-            self._drawings[name] = draw(self.sheet, name)
+            self._drawings[name] = SHEETS.draw(self.sheet, name)
         return self._drawings[name]
 
 
