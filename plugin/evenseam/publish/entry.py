@@ -66,6 +66,13 @@ class MadePattern:
     files: tuple[MadeFile, ...]
     problems: tuple[Problem, ...]
     is_published: bool
+    methods: tuple[str, ...] = ()
+    """How its blocks are sewn, in words."""
+    fits_fat_quarters: bool = False
+    """True when every fabric of some size can be cut from fat quarters, a large backing apart."""
+    designer: str = ""
+    changes: tuple[tuple[str, str, str], ...] = ()
+    """Version, date and words of every correction and addition."""
 
     @property
     def hashes(self) -> tuple[str, ...]:
@@ -89,6 +96,8 @@ def from_text(text: str) -> MadePattern:
         **{
             **data,
             "picture_size": tuple(data["picture_size"]),
+            "methods": tuple(data["methods"]),
+            "changes": tuple((version, date, what) for version, date, what in data["changes"]),
             "sizes": tuple(MadeSize(**size) for size in data["sizes"]),
             "pages": tuple(
                 MadePage(**{**page, "contents": tuple(ContentsEntry(**entry) for entry in page["contents"])})

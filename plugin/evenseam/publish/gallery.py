@@ -14,7 +14,49 @@ def write_gallery(patterns: Sequence[MadePattern]) -> str:
     if not patterns:
         return '<p class="gallery-empty">There is no pattern here yet.</p>'
     cards = "\n".join(_card(pattern) for pattern in patterns)
-    return without_blank_lines(f'<ul class="gallery">\n{cards}\n</ul>')
+    return without_blank_lines(f'{write_filters(patterns)}\n<ul class="gallery">\n{cards}\n</ul>')
+
+
+def write_filters(patterns: Sequence[MadePattern]) -> str:
+    """Return the fields by which a reader chooses among the cards; none where there is nothing to choose."""
+    fields = [
+        _choice("project", "Project", [size.name for pattern in patterns for size in pattern.sizes]),
+        _choice("skill", "Skill", [pattern.skill_level for pattern in patterns]),
+        _choice("method", "Method", [method for pattern in patterns for method in pattern.methods]),
+    ]
+    if len({pattern.fits_fat_quarters for pattern in patterns if pattern.is_published}) > 1:
+        fields.append('<label><input type="checkbox" data-filter="quarters"> From fat quarters</label>')
+    if not any(fields):
+        return ""
+    return (
+        '<form class="gallery-filters" aria-label="Choose among the patterns" data-search-exclude hidden>'
+        f'{"".join(fields)}<button type="reset">Show all</button>'
+        '<p role="status" data-shown="# of # patterns"></p></form>'
+    )
+
+
+def _choice(name: str, words: str, values: Sequence[str]) -> str:
+    known = [value for value in dict.fromkeys(values) if value]
+    if len(known) < 2:
+        return ""
+    options = "".join(f'<option value="{escape(_key(value))}">{escape(value)}</option>' for value in known)
+    return f'<label>{words} <select data-filter="{name}"><option value="">Any</option>{options}</select></label>'
+
+
+def _key(value: str) -> str:
+    """Return a value as it stands in a list of several, which are kept apart by upright strokes."""
+    return value.replace("|", "/")
+
+
+def _marks(pattern: MadePattern) -> str:
+    """Return the attributes by which a card is chosen."""
+    marks = {
+        "project": [size.name for size in pattern.sizes],
+        "skill": [pattern.skill_level],
+        "method": pattern.methods,
+        "quarters": ["yes"] if pattern.fits_fat_quarters else [],
+    }
+    return "".join(f' data-{name}="{escape("|".join(map(_key, dict.fromkeys(of))))}"' for name, of in marks.items())
 
 
 def _card(pattern: MadePattern) -> str:
@@ -32,7 +74,7 @@ def _card(pattern: MadePattern) -> str:
     )
     facts = (pattern.skill_level, _list(list(dict.fromkeys(size.name for size in pattern.sizes))))
     return (
-        f'<li class="card"><div class="card-picture">{picture}</div>\n'
+        f'<li class="card"{_marks(pattern)}><div class="card-picture">{picture}</div>\n'
         # The picture needs no words of its own here: the title beside it is the link's name.
         f'<p class="card-title"><a href="{link}">{escape(pattern.title)}</a></p>\n'
         f"<p>{escape(pattern.summary)}</p>\n"

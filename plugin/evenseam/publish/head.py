@@ -6,8 +6,9 @@ import json
 from typing import Any
 from urllib.parse import urljoin
 
+from evenseam.publish.feed import FEED_TITLE
 from evenseam.publish.html_text import escape
-from evenseam.publish.site_files import SitePage, address_of
+from evenseam.publish.site_files import SitePage, address_of, relative_address
 
 _STEP = "step-"
 
@@ -26,6 +27,11 @@ def write_head(page: SitePage, site_url: str, *, has_folders: bool) -> str:
         lines.append(f'<meta property="og:url" content="{escape(_whole(site_url, page.path, has_folders))}">')
     if site_url and page.card:
         lines.append(f'<meta property="og:image" content="{escape(_whole(site_url, page.card, has_folders))}">')
+    if page.feed:
+        lines.append(
+            f'<link rel="alternate" type="application/atom+xml" title="{FEED_TITLE}" '
+            f'href="{relative_address(page.feed, page.path, has_folders=has_folders)}">'
+        )
     steps = [entry.title.partition(". ")[2] for entry in page.contents if entry.id.startswith(_STEP)]
     if steps:
         lines.append(_how_to(page, steps))

@@ -16,6 +16,7 @@ from evenseam.publish.checked import CheckedPattern, check_pattern
 from evenseam.publish.codes import PATTERN_NOT_MADE
 from evenseam.publish.contents import ContentsEntry
 from evenseam.publish.entry import MadeFile, MadePage, MadePattern, MadeSize, as_text
+from evenseam.publish.filing import is_cut_from_fat_quarters, method_words
 from evenseam.publish.handout import HandoutFrame, handout_data, set_handout
 from evenseam.publish.html import HtmlText, Painter, write_html
 from evenseam.publish.options import SiteOptions, edition_of
@@ -32,6 +33,7 @@ from evenseam.publish.pictures import SheetPictures, card_picture, size_of
 from evenseam.publish.problem_page import write_problems
 from evenseam.publish.recalling import key_of_pattern
 from evenseam.publish.sheet_handout import sheet_frame, titled_document
+from evenseam.publish.silhouette import extent_in_inches
 from evenseam.publish.sources import PatternSource
 from evenseam.sheet import PatternSheet, sheet_as_json
 from evenseam.wording.document import Document
@@ -106,7 +108,9 @@ class _Size:
 
     @property
     def row(self) -> SizeRow:
-        return SizeRow(self.made, self.picture, self.picture_size, tuple(self.downloads))
+        sized = self.sheet.sized
+        extent = extent_in_inches(sized.finished_width, sized.finished_height)
+        return SizeRow(self.made, self.picture, self.picture_size, tuple(self.downloads), extent)
 
 
 @dataclass(slots=True)
@@ -135,6 +139,10 @@ class _Maker:
             hero.picture, hero.picture_size,
             tuple(size.made for size in sizes), tuple(pages), tuple(self.files), self.report.as_tuple(),
             is_published=not self.report.has_errors(),
+            methods=method_words(size.sheet for size in sizes),
+            fits_fat_quarters=any(is_cut_from_fat_quarters(size.sheet) for size in sizes),
+            designer=pattern.designer,
+            changes=tuple((change.version, change.date, change.what) for change in pattern.changes),
         )  # fmt: skip
 
     def written(self, sheet: PatternSheet) -> _Size | None:

@@ -11,6 +11,7 @@ from evenseam.publish.html import HtmlText
 from evenseam.publish.html_text import escape, inline_svg, without_blank_lines
 from evenseam.publish.reader.tools import page_marks, write_fabrics, write_step_bar, write_tools, write_why_window
 from evenseam.publish.reader.why import why_data
+from evenseam.publish.silhouette import Extent, beside_what, silhouettes
 from evenseam.publish.site_files import site_link
 from evenseam.sheet import PatternSheet
 
@@ -35,6 +36,7 @@ class SizeRow:
     """Path of its picture."""
     picture_size: tuple[int, int]
     downloads: tuple[Download, ...]
+    extent: Extent
 
 
 def finished_size(sheet: PatternSheet) -> str:
@@ -174,18 +176,21 @@ def _sizes(rows: Sequence[SizeRow]) -> str:
     sizes: dict[str, list[SizeRow]] = {}
     for row in rows:
         sizes.setdefault(row.made.size, []).append(row)
-    cards = "\n".join(_size_card(editions) for editions in sizes.values())
-    return f'<ul class="sizes">\n{cards}\n</ul>'
+    extents = [editions[0].extent for editions in sizes.values()]
+    drawn = zip(sizes.values(), silhouettes(extents), strict=True)
+    cards = "\n".join(_size_card(editions, silhouette) for editions, silhouette in drawn)
+    scale = f'<p class="scale-note">The outlines are to one scale, beside {beside_what(extents)}.</p>'
+    return f'<ul class="sizes">\n{cards}\n</ul>\n{scale}'
 
 
-def _size_card(editions: Sequence[SizeRow]) -> str:
+def _size_card(editions: Sequence[SizeRow], silhouette: str) -> str:
     first = editions[0]
     width, height = first.picture_size
     name = escape(first.made.name)
     links = "".join(_edition_link(row, name) for row in editions)
     return (
         f'<li><div class="card-picture"><img src="{site_link(first.picture)}" alt="" width="{width}" '
-        f'height="{height}" loading="lazy"></div>\n<p class="size-name">{name}</p>{links}</li>'
+        f'height="{height}" loading="lazy"></div>\n<p class="size-name">{name}</p>{links}{silhouette}</li>'
     )
 
 

@@ -6,12 +6,13 @@ from collections.abc import Callable, Sequence
 
 from evenseam.publish.cache import Cache, key_of
 from evenseam.publish.cairo import INSTALL_CAIRO, has_cairo
-from evenseam.publish.entry import MadePage, MadePattern, as_text, from_text
+from evenseam.publish.entry import MadeFile, MadePage, MadePattern, as_text, from_text
+from evenseam.publish.feed import FEED_TITLE, feed_path, write_feed
 from evenseam.publish.gallery import write_gallery
 from evenseam.publish.html_text import without_blank_lines
 from evenseam.publish.options import SiteOptions
 from evenseam.publish.parallel import make_patterns
-from evenseam.publish.site_files import NavEntry, SiteFile, SiteFiles, SitePage
+from evenseam.publish.site_files import NavEntry, SiteFile, SiteFiles, SitePage, site_link
 from evenseam.publish.sources import PatternSource
 
 GALLERY_TITLE = "Patterns"
@@ -37,9 +38,11 @@ def build_site(
     files = [*common.files]
     pages = [_gallery_page(gallery, options, cache), *(common.pages if options.has_author_guide else ())]
     pages += [page for pattern in patterns for page in pattern.pages]
+    feed = feed_path(options.folder)
+    files.append(MadeFile(feed, cache.keep(write_feed(patterns).encode())))
     files += [file for pattern in patterns for file in pattern.files]
     return SiteFiles(
-        tuple(_site_page(page, cache) for page in pages),
+        tuple(_site_page(page, cache, feed) for page in pages),
         tuple(SiteFile(file.path, cache.path(file.content)) for file in files),
         _navigation(patterns, options),
         gallery,
@@ -50,7 +53,9 @@ def build_site(
 
 
 def _gallery_page(gallery: str, options: SiteOptions, cache: Cache) -> MadePage:
-    body = without_blank_lines(f'<div class="pattern-page">\n<h1>{GALLERY_TITLE}</h1>\n{gallery}\n</div>')
+    link = site_link(feed_path(options.folder))
+    feed = f'<p class="feed" data-search-exclude><a href="{link}">{FEED_TITLE}</a>, to follow in a feed reader.</p>'
+    body = without_blank_lines(f'<div class="pattern-page">\n<h1>{GALLERY_TITLE}</h1>\n{gallery}\n{feed}\n</div>')
     path = f"{options.folder}/index.md"
     return MadePage(
         path, GALLERY_TITLE, GALLERY_TITLE, "Every pattern, with its picture.", (), cache.keep(body.encode()), "", ""
@@ -69,10 +74,10 @@ def _common_parts(cache: Cache) -> MadePattern:
     return made
 
 
-def _site_page(page: MadePage, cache: Cache) -> SitePage:
+def _site_page(page: MadePage, cache: Cache, feed: str) -> SitePage:
     return SitePage(
         page.path, page.title, page.short_title, page.description, page.contents, cache.path(page.body), page.source,
-        page.card, page.is_searched,
+        page.card, page.is_searched, feed,
     )  # fmt: skip
 
 

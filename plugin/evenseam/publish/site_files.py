@@ -40,6 +40,8 @@ class SitePage:
     card: str = ""
     """Path of the picture that stands for the page elsewhere; empty when there is none."""
     is_searched: bool = True
+    feed: str = ""
+    """Path of the feed of new patterns and corrections; empty when there is none."""
 
     def body(self, *, has_folders: bool) -> str:
         """Return the HTML with relative links. With folders, harbour/size.md is addressed as harbour/size/."""
@@ -99,16 +101,25 @@ class SiteFiles:
 
 def with_links(body: str, path: str, *, has_folders: bool) -> str:
     """Return HTML with its site links made relative to the page at `path`."""
-    start = posixpath.dirname(address_of(path, has_folders=has_folders))
 
     def relative(found: re.Match[str]) -> str:
-        target = address_of(found[1], has_folders=has_folders)
-        address = posixpath.relpath(target or ".", start or ".")
-        if target.endswith("/") or not target:
-            address = "./" if address == "." else address + "/"
-        return f'="{address}{found[2] or ""}"'
+        return f'="{relative_address(found[1], path, has_folders=has_folders)}{found[2] or ""}"'
 
     return _SITE_LINK.sub(relative, body)
+
+
+def relative_address(path: str, seen_from: str, *, has_folders: bool) -> str:
+    """Return the address of one source file as a link on the page of another.
+
+    >>> relative_address("a/b.pdf", "a/c.md", has_folders=True)
+    '../b.pdf'
+    """
+    start = posixpath.dirname(address_of(seen_from, has_folders=has_folders))
+    target = address_of(path, has_folders=has_folders)
+    address = posixpath.relpath(target or ".", start or ".")
+    if target.endswith("/") or not target:
+        return "./" if address == "." else address + "/"
+    return address
 
 
 def address_of(path: str, *, has_folders: bool) -> str:
