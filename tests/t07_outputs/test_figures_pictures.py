@@ -13,7 +13,7 @@ import cairosvg
 import pytest
 from evenseam.exact import square_root
 from evenseam.figures import Theme, draw, picture_names, to_svg
-from evenseam.figures.drawing import Cloth, Label, Line, Measure, Side, Stroke
+from evenseam.figures.drawing import Area, Cloth, Label, Line, Measure, Side, Stroke, Tone
 from evenseam.figures.lettering import label_box
 from evenseam.figures.workbench import walk
 from evenseam.geometry import Point, Polygon
@@ -35,8 +35,9 @@ from evenseam.pattern import (
 from evenseam.sheet import compute_sheet
 from hypothesis import HealthCheck, given, settings
 from PIL import Image
+from shapely.geometry import LineString
 from shapely.ops import unary_union
-from support.drawings import block_of
+from support.drawings import block_of, squares
 from support.pictured import ALL_PICTURES, SIZES, as_shapely, path_points, sample_sheet, sheet_of
 from support.samples import BOUND, MUG_RUG, PATTERN, POCKETS, SLEEVE, TURNED, WALL_HANGING
 from support.strategies import projects
@@ -256,6 +257,30 @@ def test_a_block_with_roots_in_its_corners_can_be_drawn() -> None:
     drawn = [polygon for cloth in cloths[:3] for polygon in cloth.polygons]
     assert len(drawn) == 5
     assert sum(as_shapely(polygon).area for polygon in drawn) == pytest.approx(320 * 320 * 3**0.5 / 4)
+
+
+def test_dots_mark_on_both_parts_where_their_seams_meet() -> None:
+    block = block_of(squares(2, 2))
+    positions = ((replace(MUG_RUG.arrangement.positions[0][0], block=block.id),),)
+    arrangement = replace(MUG_RUG.arrangement, positions=positions)
+    sheet = sheet_of(replace(MUG_RUG, blocks=(block,), arrangement=arrangement))
+    (join,) = sheet.sized.pieced(block.id).joins
+    (meeting,) = join.match_points
+    assert (meeting.x, meeting.y) == (1, 1)
+    (step,) = (step for step in sheet.program.steps if isinstance(step.operation, JoinPieces))
+    drawing = draw(sheet, f"step-{step.id}")
+    dots = [
+        as_shapely(polygon).centroid
+        for shape in drawing.shapes
+        if isinstance(shape, Area) and shape.tone is Tone.DOT
+        for polygon in shape.polygons
+    ]
+    seams = [shape for shape in drawing.shapes if isinstance(shape, Line) and shape.stroke is Stroke.SEWN]
+    middles = [LineString([(float(p.x), float(p.y)) for p in seam.points]).centroid for seam in seams[:2]]
+    assert len(dots) == 2
+    # The seam between the squares is 2 long and the dot lies in its middle, on each part's own edge.
+    assert all(min(dot.distance(middle) for dot in dots) < 0.01 for middle in middles)
+    assert "match the dots" in {label.text for label in drawing.labels}
 
 
 @settings(max_examples=8, suppress_health_check=list(HealthCheck))

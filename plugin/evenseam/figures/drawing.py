@@ -39,6 +39,8 @@ class Tone(Enum):
     """What lies under the work."""
     RULER = "ruler"
     """A ruler one can see through."""
+    DOT = "dot"
+    """A dot that shows where seams meet."""
 
 
 class Stroke(Enum):

@@ -86,6 +86,7 @@ TONES = {
     Tone.LEFTOVER: ToneLook(None, QUIET, QUIET, 0.7),
     Tone.BOARD: ToneLook(BOARD, BOARD, BOARD, 0.0),
     Tone.RULER: ToneLook("#fffdf8", DEEP, DEEP, 1.0, 0.82),
+    Tone.DOT: ToneLook(RUST, HALO, RUST, 1.2),
 }
 
 

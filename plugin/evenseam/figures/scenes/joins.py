@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from evenseam.figures.allowance import raw_outline
 from evenseam.figures.cloth_work import draw_work
-from evenseam.figures.drawing import Stroke
+from evenseam.figures.drawing import SMALL_SIZE, Ink, Stroke, Tone
 from evenseam.figures.folding import between
 from evenseam.figures.frame import Frame, at
-from evenseam.figures.plane import NEAR, Point, is_on_line, shaped
+from evenseam.figures.plane import NEAR, Point, Polygon, is_on_line, placed, shaped
 from evenseam.figures.scene import Scene
 from evenseam.figures.workbench import outline_of
 from evenseam.figures.workpiece import Patch, Workpiece
@@ -16,12 +16,19 @@ from evenseam.pattern import Block, JoinPieces, Step
 APART = 40.0
 SIDE = 170.0
 BETWEEN = 56.0
+MATCH = "match the dots"
+_DOT = 3.4
+_ROUND = (
+    (1.0, 0.4), (0.4, 1.0), (-0.4, 1.0), (-1.0, 0.4), (-1.0, -0.4), (-0.4, -1.0), (0.4, -1.0), (1.0, -0.4),
+)  # fmt: skip
+"""Corners of a shape that looks round when it is small."""
 
 
 def draw_join(scene: Scene, step: Step, operation: JoinPieces) -> None:
     """Draw both parts pulled apart across their seam, and beside them the parts joined.
 
-    A part is labelled with its section's name; the seam is drawn on both edges, a dot marks each end of it.
+    A part is labelled with its section's name; the seam is drawn on both edges, and dots mark
+    where seams of the one meet seams of the other.
     """
     block = scene.sheet.project.block(operation.block)
     first = _part(scene, block, operation.first_pieces)
@@ -36,6 +43,12 @@ def draw_join(scene: Scene, step: Step, operation: JoinPieces) -> None:
     half = APART / 2 + frame.length(scene.seam)
     step_first = away.scaled(half, half)
     _draw_apart(scene, block, first, second, seam, frame, step_first)
+    if dots := _match_points(scene, block, operation):
+        for move in (step_first, step_first.scaled(-1, -1)):
+            for dot in dots:
+                scene.pen.area(_dot(frame.point(dot) + move), Tone.DOT)
+        below = frame.length(bottom - top) + abs(step_first.y) + 16
+        scene.pen.label(at(frame.length(right - left) / 2, below), MATCH, size=SMALL_SIZE, ink=Ink.QUIET)
     makes = Workpiece(step.makes, first.patches + second.patches, whole, scene.seam)
     wide = frame.length(right - left)
     high = frame.length(bottom - top)
@@ -49,6 +62,19 @@ def draw_join(scene: Scene, step: Step, operation: JoinPieces) -> None:
         start = wide + BETWEEN + 2 * reach
         scene.pen.measure(at(start, high + 14), at(start + wide, high + 14), step.measures[0].text)
         scene.pen.measure(at(start + wide + 10, 0), at(start + wide + 10, high), step.measures[1].text)
+
+
+def _match_points(scene: Scene, block: Block, operation: JoinPieces) -> tuple[Point, ...]:
+    """Return where a seam of the one part meets a seam of the other, at the block's finished size."""
+    across, down = block.scale
+    for join in scene.sheet.sized.pieced(block.id).joins:
+        if (join.first_pieces, join.second_pieces) == (operation.first_pieces, operation.second_pieces):
+            return tuple(placed(point, across, down) for point in join.match_points)
+    return ()
+
+
+def _dot(middle: Point) -> Polygon:
+    return Polygon(tuple(Point(middle.x + x * _DOT, middle.y + y * _DOT) for x, y in _ROUND))
 
 
 def _part(scene: Scene, block: Block, pieces: tuple[str, ...]) -> Workpiece:
