@@ -12,17 +12,17 @@ from evenseam.geometry import Polygon
 from evenseam.pattern import Block, BlockPiece, Method
 from evenseam.problems import Label, Place, Report, SourceText
 from evenseam.reading import codes
-from evenseam.reading.drawing import Grid, Palette, read_block_drawing
-from evenseam.reading.drawing.style import read_paint
+from evenseam.reading.drawing import Grid
 from evenseam.reading.drawn_values import read_corners, read_grid_size
 from evenseam.reading.entries import Entries, Reader, given, is_misspelt, slug, spoken
 from evenseam.reading.hexagons import HEXAGON, HEXAGON_ROW, hexagon, hexagon_height
-from evenseam.reading.leaves import did_you_mean, listed, shown
+from evenseam.reading.leaves import shown
 from evenseam.reading.lengths import read_finished_size
 from evenseam.reading.named_units import read_unit_rows
 from evenseam.reading.part_keys import BLOCK, PIECE
 from evenseam.reading.partition import DrawnPiece, check_convex, check_partition, simple_shape
 from evenseam.reading.shape import is_long_piece
+from evenseam.reading.svg_blocks import read_svg_block
 from evenseam.reading.tree import Entry, Listing, Mapping, Node, Scalar
 
 STRETCH = Fraction(1, 20)
@@ -192,11 +192,16 @@ def _read_drawing(
     elif written.drawing is not None:
         if grid is None or fabrics is None or not isinstance(written.drawing, Scalar):
             return None
-        outline = _read_outline(written, grid, report)
-        drawn_block = _read_svg(written, grid, outline, drawings, fabrics, report)
-        if drawn_block is None or outline is None:
+        said = _read_outline(written, grid, report)
+        is_said = written.outline is not None or written.shape == HEXAGON
+        on_grid = Grid(*grid, HEXAGON_ROW if written.shape == HEXAGON else Fraction(1))
+        found = read_svg_block(
+            written.drawing, written.colours, on_grid, said if is_said else None, drawings.texts, fabrics, report
+        )
+        if found is None:
             return None
-        outline, pieces, are_all, at = drawn_block
+        pieces, are_all, at = found.pieces, found.are_all, found.place
+        outline = _checked_outline(found.outline, grid, at, report) if found.outline and not is_said else said
     else:
         pieces, are_all = _read_pieces(written.pieces, report)
         if grid is None or not isinstance(written.pieces, Listing):
@@ -214,73 +219,6 @@ _ReadPiece: TypeAlias = tuple[DrawnPiece, Polygon, Scalar]
 
 def _of_unit(drawn: DrawnPiece, report: Report) -> Polygon | None:
     return simple_shape(drawn.points, f"piece {drawn.id}", drawn.place, report)
-
-
-def _read_svg(
-    written: _Written, grid: tuple[Fraction, Fraction], outline: Polygon | None, drawings: Drawings,
-    fabrics: MappingOf[str, str], report: Report,
-) -> tuple[Polygon, list[_ReadPiece], bool, Place] | None:  # fmt: skip
-    """Return outline, pieces, whether these are all, and the place of the drawing."""
-    node = written.drawing
-    if not isinstance(node, Scalar) or outline is None:
-        return None
-    name = node.text.strip()
-    text = drawings.texts.get(name)
-    if text is None:
-        hint = did_you_mean(name, drawings.texts) or (
-            f"there {'are' if len(drawings.texts) > 1 else 'is'} {listed(tuple(drawings.texts))}"
-            if drawings.texts
-            else "save it there as plain SVG, with a name that ends in .svg"
-        )
-        report.add(codes.UNDEFINED_DRAWING, node.place, f"no drawing {shown(name)} lies beside the pattern file", hint)
-        return None
-    palette = Palette(_read_colours(written.colours, report), fabrics)
-    row_height = HEXAGON_ROW if written.shape == HEXAGON else Fraction(1)
-    is_said = written.outline is not None or written.shape == HEXAGON
-    before = len(report.problems)
-    drawn = read_block_drawing(text, Grid(*grid, row_height), palette, outline.corners if is_said else None, report)
-    if drawn is None:
-        _point_from(node, before, report)
-        return None
-    if drawn.outline is not None and not is_said:
-        marked = simple_shape(drawn.outline, "the outline", drawn.place, report)
-        outline = _checked_outline(marked, grid, drawn.place, report) if marked else None
-        if outline is None:
-            return None
-    pieces: list[_ReadPiece] = []
-    are_all = drawn.are_all
-    for number, piece in enumerate(drawn.pieces, start=1):
-        polygon = simple_shape(piece.points, f"piece p{number}", piece.place, report)
-        if polygon is None:
-            are_all = False
-            continue
-        check_convex(polygon, f"piece p{number}", piece.place, report)
-        word = Scalar(piece.fabric, piece.place, is_plain=False)
-        pieces.append((DrawnPiece(f"p{number}", piece.points, piece.place), polygon, word))
-    return outline, pieces, are_all, drawn.place
-
-
-def _point_from(node: Scalar, before: int, report: Report) -> None:
-    """Say of the problems of a drawing which line of the pattern file asks for it."""
-    label = Label(node.place, "the drawing is asked for here")
-    report.problems[before:] = [
-        replace(problem, labels=(*problem.labels, label)) for problem in report.problems[before:]
-    ]
-
-
-def _read_colours(node: Node | None, report: Report) -> dict[str, str]:
-    """Return the fabric words of a table of colours, each colour as #rrggbb."""
-    if not isinstance(node, Mapping):
-        return {}
-    found: dict[str, str] = {}
-    for entry in node.entries:
-        colour = read_paint(entry.key.text).colour
-        if colour is None:
-            message = f"{shown(entry.key.text)} is not a colour"
-            report.add(codes.NOT_A_COLOUR, entry.key.place, message, 'write # and six digits in quotes: "#23465f"')
-        elif isinstance(entry.value, Scalar):
-            found[colour] = entry.value.text.strip()
-    return found
 
 
 def _first_sign(place: Place) -> Place:
