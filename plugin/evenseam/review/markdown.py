@@ -175,7 +175,7 @@ def _folds(review: PatternReview) -> list[_Fold]:
 
 def _fold(review: PatternReview, where: Where, changes: list[Change]) -> _Fold:
     title = f"{review.title}, {size_words(where)} in {edition_words(where.unit)}: {_counted(len(changes), 'change')}"
-    reasons = dict.fromkeys(because_words(change.because) for change in changes if change.because)
+    reasons = dict.fromkeys(because_words(change.because) for change in changes)
     # One reason for all is said once, above the table.
     shared = next(iter(reasons)) if len(reasons) == 1 else ""
     names = ("what", "before", "after", "difference", *(() if shared else ("because",)))
