@@ -154,6 +154,35 @@ def test_sections_are_named_with_the_copies_they_need() -> None:
             assert plain(label) in text
 
 
+@pytest.mark.parametrize("paper", Paper)
+@pytest.mark.parametrize("name", ["slant", "wall-hanging", "centimetres"])
+def test_the_first_page_shows_the_block_as_sewn_and_says_so(name: str, paper: Paper) -> None:
+    first, *others = [letters(page) for page in read(pdf_of(name, paper))]
+    assert plain("as sewn") in first and plain("its templates are mirrored; not to scale") in first
+    assert not any(plain("as sewn") in text for text in others)
+
+
+def test_the_block_as_sewn_is_not_mirrored() -> None:
+    (page,) = read(pdf_of("slant", Paper.LETTER))
+    # 1 3/5 in wide for 12 grid units: 9.6 points each. The title stands just under it, at its left edge.
+    frame = next(rect for rect in page.rects if float(rect["width"]) == pytest.approx(115.2, abs=0.05))
+    left, top = float(frame["x0"]), float(frame["top"])
+    ink = unary_union([LineString(line) for line in stretches(page)]).buffer(0.2)
+    for start, end in (edge for piece in SLANTED.pieces for edge in piece.outline.edges):
+        line = [(left + float(c.x) * 9.6, top + float(c.y) * 9.6) for c in (start, end)]
+        assert ink.covers(LineString(line))
+    mirrored = LineString([(left + (12 - x) * 9.6, top + y * 9.6) for x, y in ((7, 0), (3, 8))])
+    assert not ink.covers(mirrored)
+
+
+@pytest.mark.parametrize("paper", Paper)
+def test_pictures_of_blocks_take_no_more_paper(paper: Paper) -> None:
+    """A template of a whole page leaves no room for one: then there is none, and still one page."""
+    assert len(read(pdf_of("narrow", paper))) == 1
+    assert pages_of("narrow", paper)[0].sections == ("Slant: whole block",)
+    assert len(read(pdf_of("slant", paper))) == 1
+
+
 def expected_lines(*, is_mirrored: bool) -> list[LineString]:
     """Return the seam lines of the slanted block in points, from the drawing alone."""
     lines = []

@@ -11,6 +11,7 @@ from evenseam.figures.drawing import Anchor, Drawing, Ink, Label, Shape
 from evenseam.figures.frame import rectangle
 from evenseam.figures.paper import words
 from evenseam.figures.paper.exact_places import at, moved
+from evenseam.figures.paper.key_shapes import key_shapes
 from evenseam.figures.paper.page import PaperPage
 from evenseam.figures.paper.page_furniture import Layout, LiveArea, furniture, live_area
 from evenseam.figures.paper.paper_size import Paper
@@ -30,6 +31,7 @@ from evenseam.sheet import PatternSheet
 
 GAP = Fraction(3, 20)
 """Between templates, in inches: room for scissors."""
+_KEY = "key/"
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,7 +58,8 @@ def template_pages(sheet: PatternSheet, paper: Paper) -> tuple[PaperPage, ...]:
     Templates that fit on a page share pages. A page has its instructions across the head or, for long narrow
     templates, in a column at the right. What is larger than either is cut into parts on pages of their own.
     """
-    sheets = _sheets(_templates(sheet), paper)
+    templates = _templates(sheet)
+    sheets = _with_keys(sheet, templates, _sheets(templates, paper), paper)
     looks = looks_of(sheet.project.fabrics)
     whole = rectangle(0, 0, paper.width, paper.height)
     pages = []
@@ -68,6 +71,18 @@ def template_pages(sheet: PatternSheet, paper: Paper) -> tuple[PaperPage, ...]:
         description = f"True-scale templates for {sheet.pattern.title}: {', '.join(one.sections)}."
         pages.append(PaperPage(paper, number, len(sheets), drawing, one.sections, description))
     return tuple(pages)
+
+
+def _with_keys(sheet: PatternSheet, templates: dict[str, _Both], sheets: list[_Sheet], paper: Paper) -> list[_Sheet]:
+    """Put a small picture of each foundation block first, where that takes no more paper."""
+    keys: dict[str, _Both] = {}
+    for pieced in sheet.blocks:
+        block = sheet.project.block(pieced.block)
+        if block.method is Method.FOUNDATION:
+            shapes = key_shapes(block, pieced)
+            keys[f"{_KEY}{block.id}"] = _Both(shapes, shapes)
+    told = _sheets({**keys, **templates}, paper) if keys else sheets
+    return told if len(told) == len(sheets) else sheets
 
 
 def _sheets(templates: dict[str, _Both], paper: Paper) -> list[_Sheet]:
@@ -184,7 +199,8 @@ def _shared(
             chosen = both.sideways if one.is_turned else both.upright
             step = at(one.x, one.y)
             shapes += [moved(shape, step) for shape in _shapes_of(chosen)]
-            names.append(chosen.title)
+            if not one.name.startswith(_KEY):
+                names.append(chosen.title)
         sheets.append((order.index(laid[0].name), _Sheet(layout, tuple(shapes), tuple(names))))
     return sheets
 

@@ -9,6 +9,7 @@ NOT_MIRRORED = "A template marked “right side up” is not mirrored: lay it on
 KEY = "solid line: sew · dashed line: cut · ticks in the allowance: match · arrow: to the top of the block"
 COLOURING = "Colouring sheet"
 COLOUR_IT = "Colour the boxes and the pieces to try fabrics of your own. Not to scale."
+KEY_TOLD = "right side; its templates are mirrored; not to scale"
 ONE_INCH = "1 in"
 TWO_CENTIMETRES = "2 cm"
 TWO_INCHES = "2 in"
@@ -49,6 +50,11 @@ def which_edition(size: str, is_metric: bool) -> str:
 def section_title(block: str, section: str, sections: int) -> str:
     """Name a section; a block of one section goes by its own name."""
     return f"{block}: section {section}" if sections > 1 else f"{block}: whole block"
+
+
+def key_title(block: str) -> str:
+    """Name the small picture of a block."""
+    return f"{block} as sewn"
 
 
 def part_of(number: int, count: int) -> str:
