@@ -45,6 +45,8 @@ def run(options: argparse.Namespace) -> int:
     if look is None:
         return 1
     print(_as_text(look, pieced, is_good=not report.has_errors()))
+    if locked is not None:
+        print(_way_out(look, locked))
     _write_pictures(drawing_look_svg(look, pieced, locked), options)
     return 1 if report.has_errors() else 0
 
@@ -90,6 +92,19 @@ def _as_text(look: DrawingLook, pieced: PiecedBlock | None, *, is_good: bool) ->
         lines += ["", "it cannot be sewn yet; what is wrong is said above"]
     for number, item in enumerate(look.spotted, start=1):
         lines.append(f"  {number} in the picture: {item.message}")
+    return "\n".join(lines)
+
+
+def _way_out(look: DrawingLook, locked: LockedReport) -> str:
+    """Return what to paste into the drawing in place of the pieces that are to be cut."""
+    fabrics = {piece.id: piece.fabric for piece in look.pieces}
+    places = {piece.id: piece.place for piece in look.pieces}
+    lines: list[str] = []
+    for each in locked.sets:
+        for piece, outlines in each.replacements:
+            place = places[piece]
+            lines.append(f"in place of {piece}" + (f" (line {place.line} of the drawing)" if place else "") + " put")
+            lines += [f"  {look.as_svg(outline, fabrics[piece])}" for outline in outlines]
     return "\n".join(lines)
 
 

@@ -40,8 +40,21 @@ class DrawingLook:
     spotted: tuple[Spotted, ...]
     unplaced: tuple[tuple[Point, ...], ...]
     """Shapes and lines that could not be put on the grid, where they were drawn."""
+    frame: tuple[Fraction, Fraction, Fraction, Fraction] | None
+    """Where the block lies in the drawing, in the drawing's own numbers: left, top, right, bottom."""
     block: Block
     """With a square of the grid as one inch; only to be sewn when there is no error."""
+
+    def as_svg(self, outline: Polygon, fabric: str) -> str:
+        """Return a piece as an element to put at the top of the drawing."""
+        colour = next((known.colour for known in self.fabrics if known.id == fabric), _PLAIN)
+        left, top, right, bottom = self.frame or (Fraction(0), Fraction(0), *self.grid)
+        across, down = (right - left) / self.grid[0], (bottom - top) / self.grid[1]
+        spots = (
+            f"{_decimal(left + Fraction(str(p.x)) * across)},{_decimal(top + Fraction(str(p.y)) * down)}"
+            for p in outline.corners
+        )
+        return f'<polygon fill="{colour}" points="{" ".join(spots)}"/>'
 
 
 def look_at_drawing(source: SourceText, grid_text: str = "", *, is_hexagon: bool = False) -> Outcome[DrawingLook]:
@@ -101,9 +114,17 @@ def _look(
         drawn.place,
     )  # fmt: skip
     return DrawingLook(
-        name, (grid.across, grid.down), is_guessed, outline, tuple(made), fabrics, tuple(spotted), drawn.unplaced, block
+        name, (grid.across, grid.down), is_guessed, outline, tuple(made), fabrics, tuple(spotted), drawn.unplaced,
+        drawn.frame, block,
     )  # fmt: skip
 
 
 def _colour(word: str, number: int) -> str:
     return (read_paint(word).colour or _SPARE[number % len(_SPARE)]) if word else _PLAIN
+
+
+def _decimal(number: Fraction) -> str:
+    thousandths = round(number * 1000)
+    whole, rest = divmod(abs(thousandths), 1000)
+    text = f"{whole}.{rest:03d}".rstrip("0").rstrip(".")
+    return f"-{text}" if thousandths < 0 else text

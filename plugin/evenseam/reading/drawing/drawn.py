@@ -12,9 +12,10 @@ from evenseam.reading.drawing import codes
 from evenseam.reading.drawing.elements import DrawingText, parse_elements
 from evenseam.reading.drawing.fabrics import Palette, report_unknown
 from evenseam.reading.drawing.net import Area, Stretch, areas_of, holds
-from evenseam.reading.drawing.placing import Grid, Placed, place_on_grid, raw_position
+from evenseam.reading.drawing.placing import Frame, Grid, Placed, place_on_grid, raw_position
 from evenseam.reading.drawing.shapes import DrawnShape, Sheet, read_shapes
 from evenseam.reading.drawing.style import read_style_sheets
+from evenseam.reading.drawing.transforms import Matrix
 from evenseam.reading.partition import Spotted
 from evenseam.reading.plane import Corner, Shape, doubled_area, without_straight_corners
 
@@ -48,6 +49,8 @@ class BlockDrawn:
     """Corners off the grid, loose ends: for a picture of them."""
     unplaced: tuple[tuple[Point, ...], ...] = ()
     """Shapes and lines that could not be put on the grid, where they were drawn."""
+    frame: Frame | None = None
+    """Where the block lies in the drawing, in the drawing's own numbers: left, top, right, bottom."""
 
 
 def read_page(source: SourceText, report: Report) -> tuple[Sheet, Place] | None:
@@ -114,7 +117,15 @@ def read_block_drawing(
     if lines and unplaced:
         unplaced = [shape for shape in shapes if not shape.is_dot]
     raw = tuple(_points([raw_position(spot, placed.frame, grid) for spot in shape.corners]) for shape in unplaced)
-    return BlockDrawn(tuple(pieces), edge, are_all, place, tuple(spotted), raw)
+    return BlockDrawn(
+        tuple(pieces), edge, are_all, place, tuple(spotted), raw, _in_own_numbers(placed.frame, sheet.root)
+    )
+
+
+def _in_own_numbers(frame: Frame, root: Matrix) -> Frame:
+    """Return a part of the page as it is written at the top of the drawing; a viewBox only scales and shifts."""
+    left, top, right, bottom = frame
+    return (left - root.e) / root.a, (top - root.f) / root.d, (right - root.e) / root.a, (bottom - root.f) / root.d
 
 
 def _report_too_many(count: int, place: Place, report: Report) -> None:

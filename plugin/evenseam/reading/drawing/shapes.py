@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from fractions import Fraction
 
 from evenseam.problems import Code, Place, Report
@@ -63,6 +63,8 @@ class Sheet:
     shapes: tuple[DrawnShape, ...]
     page: tuple[Fraction, Fraction, Fraction, Fraction] | None
     """Left, top, right and bottom of the page in pixels; None when it says no size."""
+    root: Matrix = field(default_factory=Matrix)
+    """From the drawing's own numbers to the page."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -89,7 +91,7 @@ def read_shapes(root: Element, text: DrawingText, styles: StyleSheet, report: Re
         walker.page_and_all()
     except _StopWalkingError:
         return None
-    return Sheet(tuple(walker.shapes), walker.page)
+    return Sheet(tuple(walker.shapes), walker.page, walker.root_matrix)
 
 
 class _StopWalkingError(Exception):
@@ -109,6 +111,7 @@ class _Walker:
                 self.by_id.setdefault(id, element)
         self.shapes: list[DrawnShape] = []
         self.page: tuple[Fraction, Fraction, Fraction, Fraction] | None = None
+        self.root_matrix = Matrix()
         self.visited = 0
         self.told: dict[Code, int] = {}
 
@@ -129,6 +132,7 @@ class _Walker:
         if width and height:
             self.page = (Fraction(0), Fraction(0), width, height)
             matrix = self.fitted(self.root, box, width, height)
+        self.root_matrix = matrix
         viewport = (box[2], box[3]) if box else (width, height) if width and height else None
         setting = _Setting(matrix, self.styles.look(self.root, Look()), viewport)
         self.children(self.root, setting)
