@@ -168,6 +168,8 @@ def check_pictures(sheet: PatternSheet, document: Document) -> None:
     assert names[0] == "finished"
     assert len(names) == len(set(names))
     wanted = {"finished", *(f"step-{step.id}" for step in sheet.program.steps)}
+    plans = [material.plan for material in sheet.materials if material.plan]
+    wanted |= {"folded-cloth" for plan in plans for line in plan.lines if line.is_full_width}
     wanted |= {f"cutting-{material.material}" for material in sheet.materials if material.plan}
     sewn = {getattr(step.operation, "block", "") for step in sheet.program.steps} - {""}
     wanted |= {f"{kind}-{block}" for block in sewn for kind in ("block", "pieces")}

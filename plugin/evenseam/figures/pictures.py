@@ -12,6 +12,7 @@ from evenseam.figures.scenes.block_pictures import draw_block, draw_key
 from evenseam.figures.scenes.borders import draw_border
 from evenseam.figures.scenes.cutting import draw_cutting
 from evenseam.figures.scenes.finished import draw_finished
+from evenseam.figures.scenes.folded_cloth import draw_folded, folded_strips
 from evenseam.figures.scenes.hanging import (
     draw_attach_pockets,
     draw_attach_sleeve,
@@ -55,6 +56,7 @@ def picture_names(sheet: PatternSheet) -> tuple[str, ...]:
         "finished",
         *(f"block-{block}" for block in blocks),
         *(f"pieces-{block}" for block in blocks),
+        *(("folded-cloth",) if folded_strips(sheet) else ()),
         *(f"cutting-{material.material}" for material in sheet.materials if material.plan is not None),
         *(f"step-{step.id}" for step in sheet.program.steps),
     )
@@ -76,6 +78,11 @@ def draw(sheet: PatternSheet, name: str) -> Drawing:
         if plan is None:
             raise KeyError(name)
         draw_cutting(scene, plan)
+    elif name == "folded-cloth":
+        found = folded_strips(sheet)
+        if found is None:
+            raise KeyError(name)
+        draw_folded(scene, *found)
     elif kind == "step":
         _draw_step(scene, sheet.program.step(rest))
     else:

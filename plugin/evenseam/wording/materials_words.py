@@ -53,6 +53,17 @@ def fabric_cutting(scribe: Scribe, material: Material) -> tuple[Block, ...]:
     return (Beside(replace(picture, name=f"cutting-{material.material}"), tuple(words)),)
 
 
+def folding(scribe: Scribe) -> tuple[Block, ...]:
+    """Return how cloth is folded for strips across its whole width; nothing when there are none."""
+    plans = [material.plan for material in scribe.sheet.materials if material.plan]
+    if not any(line.is_full_width for plan in plans for line in plan.lines):
+        return ()
+    picture, *words = scribe.blocks("sections/folding", {})
+    if not isinstance(picture, Picture):
+        raise ValueError("the template of folded cloth must begin with its picture")
+    return (Beside(replace(picture, name="folded-cloth"), tuple(words)),)
+
+
 def _uses(scribe: Scribe, fabric: Fabric) -> Markdown:
     """Return what a fabric is needed for, each use once, in the order of the cut list."""
     uses: dict[str, None] = {}

@@ -35,7 +35,7 @@ from evenseam.wording.checkpoints import checkpoint
 from evenseam.wording.document import Block, Document, Heading, Paragraph, Picture, StepBlock, Text
 from evenseam.wording.figure_names import FigureNames
 from evenseam.wording.marked import without_marks
-from evenseam.wording.materials_words import fabric_cutting, swatches
+from evenseam.wording.materials_words import fabric_cutting, folding, swatches
 from evenseam.wording.other_ways import other_ways
 from evenseam.wording.scribe import Scribe
 from evenseam.wording.step_words import StepWords
@@ -185,7 +185,8 @@ def _cutting(scribe: Scribe) -> tuple[Block, ...]:
     usable_width = scribe.sheet.project.usable_width
     has_triangles = any(cut.shape in TRIANGLES for cut in scribe.sheet.cuts.cuts)
     blocks: list[Block] = [
-        *scribe.blocks("sections/cutting_intro", {"has_triangles": has_triangles, "usable_width": usable_width})
+        *scribe.blocks("sections/cutting_intro", {"has_triangles": has_triangles, "usable_width": usable_width}),
+        *folding(scribe),
     ]
     for material in scribe.sheet.materials:
         if material.plan is None:
