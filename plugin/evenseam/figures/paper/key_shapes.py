@@ -34,7 +34,7 @@ def key_shapes(block: Block, pieced: PiecedBlock) -> TemplateShapes:
     labels: list[Label] = []
     for section in pieced.sections:
         outline = small(section.outline)
-        lines.append(Line(outline.corners, Stroke.CUT, is_closed=True))
+        lines.append(Line(outline.corners, Stroke.SEWING_LINE, is_closed=True))
         if len(pieced.sections) > 1 and (label := _letter(outline, section.name)) is not None:
             labels.append(label)
     title = words.key_title(block.name)
