@@ -37,4 +37,4 @@ def opened(browser: Any, address: str, **settings: Any) -> Iterator[Any]:
     page.goto(address)
     yield page
     context.close()
-    assert failed == []
+    assert not failed, failed

@@ -5,7 +5,6 @@ from __future__ import annotations
 import json
 
 import pytest
-
 from evenseam.figures.cloth_look import Texture, look_of
 from evenseam.pattern import Fabric
 from support.reading import CONTRAST, LANTERNS, WALL, opened

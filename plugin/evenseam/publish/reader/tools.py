@@ -39,10 +39,11 @@ def write_tools() -> str:
 
 def write_step_bar() -> str:
     """Return the bar that stays at the lower edge of the screen: one step on, one step back."""
+    back = _button("previous", "‹ Previous", 'aria-label="Previous step"')
+    on = _button("next", "Next ›", 'aria-label="Next step"')
     return (
         '<div class="step-bar" role="group" aria-label="Steps" data-search-exclude hidden>'
-        f'{_button("previous", "‹ Previous step")}<span class="ticked" data-done="{_TICKED_SHORT}"></span>'
-        f"{_button('next', 'Next step ›')}</div>"
+        f'{back}<span class="ticked" data-done="{_TICKED_SHORT}"></span>{on}</div>'
     )
 
 
@@ -80,7 +81,7 @@ def write_fabrics(fabrics: Iterable[Fabric]) -> str:
     return (
         '<details class="try-fabrics" data-search-exclude hidden>\n<summary>Try your fabrics</summary>\n'
         "<p>Choose a colour, or take a photo of your fabric: every picture on this page changes with it. Photos stay "
-        "on your device.</p>\n"
+        "on your device. The figure beside a fabric is how light it looks, from 0 to 100.</p>\n"
         f'<ul class="fabric-choices">\n{rows}\n</ul>\n'
         '<p class="fabric-hint" role="status" data-near="Nearly equally light, so that an edge between them will '
         'be hard to see: #." data-pair="# and #"></p>\n'
