@@ -28,6 +28,7 @@ from evenseam.publish.export import with_gallery
 from evenseam.publish.freshness import mark_changed
 from evenseam.publish.head import write_head
 from evenseam.publish.options import EDITIONS, PAPERS, SiteOptions
+from evenseam.publish.pruning import prune
 from evenseam.publish.reader import SCRIPT_FILE
 from evenseam.publish.site import STYLE_FILE, build_site
 from evenseam.publish.site_files import SiteFiles, SitePage
@@ -102,6 +103,7 @@ class EvenseamPlugin(BasePlugin[EvenseamConfig]):  # type: ignore[no-untyped-cal
             sources = ()
         if self.cache is None or self.cache.folder != cache_folder:
             self.cache = Cache(cache_folder)
+        self.cache.hold()
         self.site = site = build_site(sources, self._options(), self.cache)
         self._tell(site, config)
         mark_changed(site, cache_folder / "shown.json")
@@ -179,6 +181,8 @@ class EvenseamPlugin(BasePlugin[EvenseamConfig]):  # type: ignore[no-untyped-cal
         if self.standing is not None and self.files is not None:
             self.standing.finish(self.files)
         if not self.is_serving:
+            if self.cache is not None and self.site is not None:
+                prune(self.cache, self.site.stored)
             log.info("%d pattern pages are on the site", len(self.expected))
 
     def _options(self) -> SiteOptions:

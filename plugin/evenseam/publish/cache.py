@@ -9,12 +9,21 @@ from __future__ import annotations
 import hashlib
 import os
 import tempfile
-from collections.abc import Iterable
+import time
+import weakref
+from collections.abc import Iterable, Iterator
+from contextlib import contextmanager
 from functools import cache
 from importlib import metadata, resources
 from importlib.resources.abc import Traversable
 from pathlib import Path
 
+try:
+    import fcntl
+except ImportError:  # Windows: nothing is ever removed there.
+    fcntl = None  # type: ignore[assignment]
+
+_DAY = 24 * 60 * 60
 _MADE_BY = ("typst", "jinja2", "markdown-it-py", "pyyaml", "cairosvg")
 """Libraries whose version can change a published byte."""
 _ENGINE_SUFFIXES = (".py", ".typ", ".css", ".js", ".j2", ".html", ".yaml", ".json")
@@ -25,6 +34,7 @@ class Cache:
 
     def __init__(self, folder: Path) -> None:
         self.folder = folder
+        self._hold: int | None = None
         self._sound: dict[str, tuple[int, int]] = {}
         """Results found sound, with their length and time of change, so that each is read for checking only once."""
 
@@ -63,10 +73,42 @@ class Cache:
     def noted(self, key: str) -> str | None:
         """Return what was noted; None when nothing was, or when the note is damaged."""
         try:
-            line, _, content = self._note_path(key).read_bytes().partition(b"\n")
+            with self._note_path(key).open("rb") as file:
+                line, _, content = file.read().partition(b"\n")
+                is_old = os.fstat(file.fileno()).st_mtime < time.time() - _DAY
+            if is_old:
+                # A note that is used stays; once a day is often enough to say so.
+                os.utime(self._note_path(key))
         except OSError:
             return None
         return content.decode() if hashlib.sha256(content).hexdigest().encode() == line else None
+
+    def hold(self) -> None:
+        """Keep others from removing anything as long as this object lives, where there are locks."""
+        if self._hold is None and fcntl is not None:
+            self.folder.mkdir(parents=True, exist_ok=True)
+            self._hold = os.open(self.folder / "in-use", os.O_RDWR | os.O_CREAT, 0o644)
+            weakref.finalize(self, os.close, self._hold)
+            fcntl.flock(self._hold, fcntl.LOCK_SH)
+
+    @contextmanager
+    def alone(self) -> Iterator[bool]:
+        """Give whether nobody else holds the cache, and keep it so for a while."""
+        self.hold()
+        if self._hold is None or fcntl is None:
+            yield False
+            return
+        try:
+            fcntl.flock(self._hold, fcntl.LOCK_EX | fcntl.LOCK_NB)
+        except OSError:
+            # A lock that could not be made stronger may have been lost.
+            fcntl.flock(self._hold, fcntl.LOCK_SH)
+            yield False
+            return
+        try:
+            yield True
+        finally:
+            fcntl.flock(self._hold, fcntl.LOCK_SH)
 
     def _note_path(self, key: str) -> Path:
         return self.folder / "made" / key[:2] / key

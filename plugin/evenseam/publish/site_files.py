@@ -90,6 +90,11 @@ class SiteFiles:
         """The problems that keep a pattern from being published."""
         return tuple(problem for problem in self.problems if problem.severity is Severity.ERROR)
 
+    @property
+    def stored(self) -> tuple[str, ...]:
+        """The names under which its pages and files are kept."""
+        return (*(page.stored.name for page in self.pages), *(file.stored.name for file in self.files))
+
     def navigation_up_to(self, most: int) -> tuple[tuple[NavEntry, ...], frozenset[str]]:
         """Return the navigation, and the paths of pages left out of it because there are more than `most` patterns."""
         (gallery,) = self.navigation
