@@ -194,3 +194,20 @@ class TestDefaults:
     def test_a_figure_that_was_written_is_no_default(self) -> None:
         sleeve = pattern_from(FULL).project("wall-hanging", INCH).hanging
         assert isinstance(sleeve, Sleeve) and sleeve.cut_depth.place is not None
+
+
+@pytest.mark.parametrize(
+    ("written", "value", "unit"),
+    [
+        ("1/8 yd", "1/8", Unit.YARD), ("1/4 yd", "1/4", Unit.YARD), ("1/3 yd", "1/3", Unit.YARD),
+        ("10 cm", "1/10", Unit.METRE), ("25 cm", "1/4", Unit.METRE),
+    ],
+)  # fmt: skip
+def test_the_step_cloth_is_sold_by(written: str, value: str, unit: Unit) -> None:
+    step = project(("title:", f"shop step: {written}\ntitle:")).shop_step
+    assert step is not None
+    assert (step.value, step.unit) == (Fraction(value), unit)
+
+
+def test_without_a_step_the_usual_one_is_left_to_planning() -> None:
+    assert project().shop_step is None

@@ -25,13 +25,13 @@ BAD = [
         codes.PIECE_WIDER_THAN_CLOTH,
         replace(cut("panel", 45, 50, 1), width=derived("panel width", given("centre", 40) + given("overage", 5))),
         "45 in × 50 in",
-        "joined",
+        "divide it in its block by a seam",
     ),
     (
         codes.PIECE_WIDER_THAN_CLOTH,
         replace(cut("banner", 50, 4, 1, is_upright=True), width=given("banner", 50)),
         "print must stay upright",
-        "joined",
+        "not directional",
     ),
     (
         codes.PIECE_WIDER_THAN_CLOTH,

@@ -258,14 +258,14 @@ def _report_too_wide(cut: Cut, asking: _Asking) -> None:
     unit = asking.project.unit
     usable = format_length(asking.scale.length(asking.width), unit)
     kept = " and its print must stay upright" if cut.is_upright else ""
-    way_out = (
-        "allow it to be joined from strips, make it smaller, or plan on wider cloth"
-        if cut.join is None
-        else "make it smaller, or plan on wider cloth"
-    )
+    ways_out = ["make it smaller", "plan on wider cloth with `usable width`"]
+    if cut.part.startswith("block"):
+        ways_out.insert(0, "divide it in its block by a seam")
+    if cut.is_upright and min(cut.width.value, cut.height.value) <= asking.project.usable_width.value:
+        ways_out.insert(0, "take a fabric that is not directional")
     asking.report.add(
         PIECE_WIDER_THAN_CLOTH,
         place_of(cut.width, cut.height),
         f"{cut.label}: {cut.width.text} × {cut.height.text}{kept}, but the usable width is {usable}",
-        way_out,
+        f"{', '.join(ways_out[:-1])}, or {ways_out[-1]}",
     )
