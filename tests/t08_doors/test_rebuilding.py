@@ -6,8 +6,10 @@ import json
 import subprocess
 import sys
 from pathlib import Path
+from types import SimpleNamespace
 
 import pytest
+from evenseam.mkdocs_plugin.standing_site import StandingSite
 from evenseam.problems import SourceText
 from evenseam.publish import sheet_memory
 from evenseam.publish.checked import check_pattern
@@ -15,6 +17,7 @@ from evenseam.publish.sheet_memory import SheetMemory
 from evenseam.publish.sources import PatternSource
 from evenseam.reading import read_pattern
 from evenseam.sheet import compute_sheet, sheet_as_json
+from mkdocs.structure.files import Files
 from support.mkdocs_site import environment, mkdocs, tree, tutorial_patterns, write_config, write_pattern
 
 PATTERN = tutorial_patterns()[0]
@@ -197,3 +200,35 @@ class TestSheetMemory:
         assert [one.sized is other.sized for one, other in zip(first.sheets, second.sheets, strict=True)] == [
             True
         ] * len(first.sheets)
+
+
+class TestStandingSite:
+    """The folder of a served site is left alone only while it is known to be whole."""
+
+    def test_after_a_build_that_failed_everything_is_made_anew(self, tmp_path):
+        site = tmp_path / "site"
+        site.mkdir()
+        standing = StandingSite()
+
+        def place_given_to_mkdocs() -> str:
+            settings = SimpleNamespace(site_dir=str(site))
+            standing.begin(settings)
+            return settings.site_dir
+
+        assert place_given_to_mkdocs() == str(site)
+        standing.finish(Files([]))
+        kept = place_given_to_mkdocs()
+        assert kept != str(site) and not Path(kept).exists()
+        # This build does not come to its end.
+        assert place_given_to_mkdocs() == str(site)
+        standing.finish(Files([]))
+        assert place_given_to_mkdocs() != str(site)
+
+    def test_another_folder_is_not_mistaken_for_it(self, tmp_path):
+        standing = StandingSite()
+        for name in ("one", "other"):
+            (tmp_path / name).mkdir()
+            settings = SimpleNamespace(site_dir=str(tmp_path / name))
+            standing.begin(settings)
+            assert settings.site_dir == str(tmp_path / name)
+            standing.finish(Files([]))
