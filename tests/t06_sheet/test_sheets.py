@@ -150,3 +150,28 @@ def test_checkpoints_are_what_the_plan_expects(project: Project) -> None:
             expected = tuple(format_number(side.value, unit) for side in step.measures)
             assert tuple(format_number(side, unit) for side in read[step.id]) == expected, step.id
     assert len(read) >= len(sheet.program.steps) // 2
+
+
+def test_the_cloth_has_figures_that_can_be_asked_why(wall_hanging: PatternSheet) -> None:
+    names = [name for name, _ in wall_hanging.figures]
+    assert len(names) == len(set(names))
+    for material in wall_hanging.materials:
+        assert wall_hanging.figure(f"{material.material}_needed") is material.needed
+        assert wall_hanging.figure(f"{material.material}_buy") is material.buy
+    for ways in wall_hanging.ways_to_buy:
+        for at in ways.widths:
+            assert wall_hanging.figure(f"{ways.material}_buy_at_{at.usable_width.number}") is at.buy
+
+
+def test_data_holds_the_other_ways_to_buy() -> None:
+    sheet = sheet_of(samples.LAP_QUILT)
+    data = {fabric["id"]: fabric for fabric in sheet_as_json(sheet)["fabrics"]}
+    assert data["batting"]["packaged"]["unit"] == "in"
+    for ways in sheet.ways_to_buy:
+        told = data[ways.material]["other_widths"]
+        assert [(one["usable_width"], one["buy"]) for one in told] == [
+            (at.usable_width.number, at.buy.text) for at in ways.widths
+        ]
+    kinds = {other["kind"] for fabric in data.values() for other in fabric.get("alternatives", ())}
+    assert kinds == {other.kind.value for material in sheet.materials for other in material.alternatives}
+    assert kinds

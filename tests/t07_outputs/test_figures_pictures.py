@@ -174,6 +174,27 @@ def test_a_cutting_plan_shows_every_piece_to_one_scale(size: str) -> None:
             assert one.intersection(other).area < 1e-6
 
 
+def test_folded_cloth_is_half_as_wide_and_marked_where_strips_are_cut() -> None:
+    sheet = sample_sheet(SIZES[0])
+    assert "folded-cloth" in picture_names(sheet)
+    drawing = draw(sheet, "folded-cloth")
+    assert {"fold", "both selvages together", "squared-up end"} == {label.text for label in drawing.labels}
+    lines = [shape for shape in drawing.shapes if isinstance(shape, Line) and shape.stroke is Stroke.CUT]
+    wide = [
+        plan
+        for plan in (one.plan for one in sheet.materials)
+        if plan and any(line.is_full_width for line in plan.lines)
+    ]
+    strips = [strip for strip in wide[0].strips if strip.width == wide[0].usable_width.value]
+    assert len(lines) == min(3, len(strips))
+    top = max(
+        (shape for shape in drawing.shapes if isinstance(shape, Cloth)), key=lambda one: one.polygons[0].bounds[3]
+    )
+    left, above, _, below = top.polygons[0].bounds
+    first = lines[0].points[0].x - left
+    assert abs(float(strips[0].height) * 2 / float(wide[0].usable_width.value) - first / (below - above)) < 1e-6
+
+
 @pytest.mark.parametrize("name", ["finished", "step-layer", "step-bind", "cutting-fog"])
 def test_another_program_draws_the_printed_picture_in_all_its_colours(name: str) -> None:
     """CairoSVG knows no custom properties; what it would paint black shows as missing colours."""
