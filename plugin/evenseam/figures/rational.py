@@ -6,7 +6,7 @@ from fractions import Fraction
 from math import isqrt
 
 from evenseam.exact import Number, Surd
-from evenseam.geometry import Point, Polygon
+from evenseam.geometry import Point
 
 BITS = 32
 
@@ -19,11 +19,6 @@ def rational(number: Number | int) -> Fraction:
 def rational_point(point: Point) -> Point:
     """Return the point with fractions for coordinates."""
     return Point(rational(point.x), rational(point.y))
-
-
-def rational_polygon(polygon: Polygon) -> Polygon:
-    """Return the polygon with fractions for coordinates."""
-    return Polygon(tuple(rational_point(corner) for corner in polygon.corners))
 
 
 def length_of(step: Point) -> Fraction:
