@@ -267,7 +267,7 @@ class _Walker:
         fill, stroke = setting.look.fill, setting.look.stroke
         has_stroke = bool(stroke.colour or stroke.word)
         is_filled = bool(fill.colour or fill.word)
-        if not (is_filled or has_stroke or text or setting.is_outline):
+        if not (is_filled or has_stroke or text or setting.is_outline) or len(corners) < (1 if is_dot else 2):
             return
         self.shapes.append(
             DrawnShape(
