@@ -43,8 +43,35 @@ class Derived:
 Because: TypeAlias = Union[Given, Assumed, Derived]
 
 
+class _Reckoning:
+    """What figures and formulas have in common: sums, differences, products and quotients become formulas."""
+
+    __slots__ = ()
+
+    def __add__(self, other: Operand) -> Expression:
+        return Expression.of(Operator.PLUS, _operand(self), other)
+
+    def __radd__(self, other: Operand) -> Expression:
+        return Expression.of(Operator.PLUS, other, _operand(self))
+
+    def __sub__(self, other: Operand) -> Expression:
+        return Expression.of(Operator.MINUS, _operand(self), other)
+
+    def __rsub__(self, other: Operand) -> Expression:
+        return Expression.of(Operator.MINUS, other, _operand(self))
+
+    def __mul__(self, other: Operand) -> Expression:
+        return Expression.of(Operator.TIMES, _operand(self), other)
+
+    def __rmul__(self, other: Operand) -> Expression:
+        return Expression.of(Operator.TIMES, other, _operand(self))
+
+    def __truediv__(self, other: Operand) -> Expression:
+        return Expression.of(Operator.DIVIDED, _operand(self), other)
+
+
 @dataclass(frozen=True, slots=True)
-class Quantity:
+class Quantity(_Reckoning):
     """A named figure with its unit and its reason. Two quantities are equal when name, value and unit are."""
 
     name: str
@@ -74,27 +101,6 @@ class Quantity:
         """Where the author wrote it, if the author did."""
         return self.because.place if isinstance(self.because, Given) else None
 
-    def __add__(self, other: Operand) -> Expression:
-        return Expression.of(Operator.PLUS, self, other)
-
-    def __radd__(self, other: Operand) -> Expression:
-        return Expression.of(Operator.PLUS, other, self)
-
-    def __sub__(self, other: Operand) -> Expression:
-        return Expression.of(Operator.MINUS, self, other)
-
-    def __rsub__(self, other: Operand) -> Expression:
-        return Expression.of(Operator.MINUS, other, self)
-
-    def __mul__(self, other: Operand) -> Expression:
-        return Expression.of(Operator.TIMES, self, other)
-
-    def __rmul__(self, other: Operand) -> Expression:
-        return Expression.of(Operator.TIMES, other, self)
-
-    def __truediv__(self, other: Operand) -> Expression:
-        return Expression.of(Operator.DIVIDED, self, other)
-
 
 class Operator(Enum):
     """How a formula joins its parts, with the sign it is printed with."""
@@ -108,7 +114,7 @@ class Operator(Enum):
 
 
 @dataclass(frozen=True, slots=True)
-class Expression:
+class Expression(_Reckoning):
     """A formula over quantities and plain numbers that remembers how it was put together.
 
     Lengths are added only to lengths of the same unit; a length times a count is a length.
@@ -156,27 +162,6 @@ class Expression:
                     found.setdefault(id(quantity), quantity)
         return tuple(found.values())
 
-    def __add__(self, other: Operand) -> Expression:
-        return Expression.of(Operator.PLUS, self, other)
-
-    def __radd__(self, other: Operand) -> Expression:
-        return Expression.of(Operator.PLUS, other, self)
-
-    def __sub__(self, other: Operand) -> Expression:
-        return Expression.of(Operator.MINUS, self, other)
-
-    def __rsub__(self, other: Operand) -> Expression:
-        return Expression.of(Operator.MINUS, other, self)
-
-    def __mul__(self, other: Operand) -> Expression:
-        return Expression.of(Operator.TIMES, self, other)
-
-    def __rmul__(self, other: Operand) -> Expression:
-        return Expression.of(Operator.TIMES, other, self)
-
-    def __truediv__(self, other: Operand) -> Expression:
-        return Expression.of(Operator.DIVIDED, self, other)
-
 
 Operand: TypeAlias = Union[Quantity, Expression, Number, int]
 
@@ -202,6 +187,11 @@ def derived(
 def largest(*operands: Operand) -> Expression:
     """Return the formula for the largest of several figures."""
     return Expression.of(Operator.LARGEST, *operands)
+
+
+def _operand(value: _Reckoning) -> Operand:
+    assert isinstance(value, (Quantity, Expression))
+    return value
 
 
 def _value_of(operand: Operand) -> Number:
