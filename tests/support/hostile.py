@@ -15,6 +15,8 @@ from typing import Any
 
 import yaml
 
+from support.mkdocs_site import ROOT, tutorial_patterns
+
 SECRET = "the-secret-behind-the-harbour-wall"
 """Stands in files outside the folder of patterns; nothing that is published or said may hold it."""
 PUBLISHED, HARMLESS = "published", "harmless"
@@ -290,11 +292,11 @@ def _drawings() -> list[Hostile]:
         drawn("drawing: entity bomb", f'<!DOCTYPE svg [<!ENTITY a0 "lol">{entities}]>{head}<text>&a9;</text></svg>', "drawing-with-doctype"),
         drawn("drawing: file by entity", f'<!DOCTYPE svg [<!ENTITY x SYSTEM "file:///etc/passwd">]>{head}<text>&x;</text></svg>', "drawing-with-doctype"),
         drawn("drawing: rules from elsewhere", f'<!DOCTYPE svg SYSTEM "http://e.example/x.dtd">{head}</svg>', "drawing-with-doctype"),
-        drawn("drawing: a picture from elsewhere", f'{head}<image href="http://e.example/x.png" width="4" height="4"/>{good}</svg>', HARMLESS),
+        drawn("drawing: a picture from elsewhere", f'{head}<image href="http://e.example/x.png" width="4" height="4"/>{good}</svg>', PUBLISHED),
         drawn("drawing: use of another file", f'{head}<use href="../../secret.svg#x"/>{good}</svg>', "outside-reference"),
         drawn("drawing: use of itself", f'{head}<g id="a"><use href="#a"/></g>{good}</svg>', HARMLESS),
         drawn("drawing: a tree of uses", head + "<defs><g id='u0'><rect width='1' height='1'/></g>" + "".join(f"<g id='u{n}'>{f'<use href=#u{n - 1}/>'.replace('=#', chr(61) + chr(34) + '#').replace('/>', chr(34) + '/>') * 10}</g>" for n in range(1, 9)) + "</defs><use href='#u8'/></svg>", HARMLESS),
-        drawn("drawing: script", f"{head}<script>ran()</script>{good}</svg>", HARMLESS),
+        drawn("drawing: script", f"{head}<script>ran()</script>{good}</svg>", PUBLISHED),
         drawn("drawing: style from elsewhere", f'<?xml-stylesheet href="http://e.example/x.css"?>{head}<style>@import url(//e.example);</style>{good}</svg>', HARMLESS),
         drawn("drawing: depth", head + "<g>" * 50_000, "drawing-too-large"),
         drawn("drawing: width", head + "<g/>" * 100_000 + "</svg>", "drawing-too-large"),
@@ -392,4 +394,18 @@ def _folders() -> list[Hostile]:
     ]
 
 
-CORPUS: tuple[Hostile, ...] = (*_yaml_bombs(), *_numbers(), *_injections(), *_unicode(), *_drawings(), *_folders())
+PLAIN_INPUTS = (
+    words("plain", ("format",), 1),
+    text("plain: a demo", (ROOT / "patterns" / "harbour-lanterns" / "pattern.yaml").read_text("utf-8"), PUBLISHED),
+    text("plain: the tutorial", tutorial_patterns()[1], PUBLISHED),
+)
+"""Nothing is wrong with these: their pages show what the publisher writes by itself."""
+CORPUS: tuple[Hostile, ...] = (
+    *PLAIN_INPUTS,
+    *_yaml_bombs(),
+    *_numbers(),
+    *_injections(),
+    *_unicode(),
+    *_drawings(),
+    *_folders(),
+)

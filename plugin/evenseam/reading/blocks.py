@@ -10,7 +10,7 @@ from typing import TypeAlias
 from evenseam.exact import Unit
 from evenseam.geometry import Polygon
 from evenseam.pattern import Block, BlockPiece, Method
-from evenseam.problems import Label, Place, Report, SourceText
+from evenseam.problems import Label, Place, Report, Severity, SourceText
 from evenseam.reading import codes
 from evenseam.reading.drawing import Grid
 from evenseam.reading.drawn_values import read_corners, read_grid_size
@@ -175,7 +175,7 @@ def _drawing(
 def _read_drawing(
     written: _Written, drawings: Drawings, fabrics: MappingOf[str, str] | None, report: Report
 ) -> _Drawing | None:
-    before = len(report.problems)
+    before = _errors(report)
     grid = read_grid_size(written.grid, report) if written.grid else None
     pieces: list[_ReadPiece]
     if written.units is not None:
@@ -211,7 +211,12 @@ def _read_drawing(
         return None
     check_partition(outline, [(drawn, polygon) for drawn, polygon, _ in pieces], are_all, at, report)
     made_pieces = tuple(BlockPiece(drawn.id, slug(word.text), polygon, drawn.place) for drawn, polygon, word in pieces)
-    return _Drawing(grid, outline, made_pieces, tuple(word for *_, word in pieces), len(report.problems) == before)
+    return _Drawing(grid, outline, made_pieces, tuple(word for *_, word in pieces), _errors(report) == before)
+
+
+def _errors(report: Report) -> int:
+    """Return how many problems stop publishing; a warning about a drawing leaves it as good as it is."""
+    return sum(problem.severity is Severity.ERROR for problem in report.problems)
 
 
 _ReadPiece: TypeAlias = tuple[DrawnPiece, Polygon, Scalar]
