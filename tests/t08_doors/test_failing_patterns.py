@@ -98,10 +98,10 @@ def test_a_process_that_dies_takes_one_pattern_with_it(tmp_path: Path, monkeypat
 
 def test_cairo_that_fails_is_told_on_the_page(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(making, "has_cairo", lambda: True)
-    monkeypatch.setattr(making, "card_picture", lambda svg, ground: b"picture")
+    monkeypatch.setattr(making, "card_picture", lambda *words, **named: b"picture")
     calls: list[int] = []
 
-    def failing(sheets: object) -> bytes:
+    def failing(*words: object, **named: object) -> bytes:
         calls.append(1)
         if len(calls) == 1:
             raise RuntimeError("cairo says no")
