@@ -236,7 +236,7 @@ class TestCuttingSentences:
             "takes at least"
             not in self.text((self.line(1, self.subcut(1)),)).split("### Deep Sea (D)")[1].split("###")[0]
         )
-        assert "Any plan of strips and subcuts takes at least" in self.text(
+        assert "Any plan of strips cut across the fabric takes at least" in self.text(
             (self.line(1, self.subcut(1)),), is_shortest=False
         )
 

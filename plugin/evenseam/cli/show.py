@@ -65,7 +65,7 @@ def _as_text(sheet: PatternSheet) -> str:
         proof = ""
         if material.plan:
             proof = (
-                ", proved shortest"
+                ", no plan of strips across needs less"
                 if material.plan.is_shortest
                 else f", at least {format_number(material.plan.lower_bound, unit)}"
             )
