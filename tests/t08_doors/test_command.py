@@ -54,7 +54,7 @@ def test_check_names_every_problem_at_its_place(site: Path, capsys: pytest.Captu
     assert main(["check"]) == 1
     out = capsys.readouterr().out
     assert "patterns/two-gulls/pattern.yaml:18:19: error[unknown-key]" in out and "width" in out
-    assert "patterns/two-gulls/pattern.yaml:19:69: error" in out and "hint" in out
+    assert "patterns/two-gulls/pattern.yaml:19:65: error" in out and "hint" in out
 
 
 def test_check_as_data(site: Path, capsys: pytest.CaptureFixture[str]) -> None:
