@@ -149,22 +149,18 @@ class Relaxation:
             return table
         most = min(self.demands[place].count, room // across)
         if most == room // across:
-            after = list(table)
-            for reach in range(across, room + 1):
-                worth = after[reach - across] + price
-                if worth > after[reach]:
-                    after[reach] = worth
+            after = table[:across]
+            for start in range(across, room + 1, across):
+                rest = zip(table[start : start + across], after[start - across : start], strict=False)
+                after += [old if old > (new := less + price) else new for old, less in rest]
             stages.append((table, across, place, number, 0))
             return after
         portion = 1
         while most > 0:
             taken = min(portion, most)
             length, worth_taken = taken * across, taken * price
-            after = list(table)
-            for reach in range(length, room + 1):
-                worth = table[reach - length] + worth_taken
-                if worth > after[reach]:
-                    after[reach] = worth
+            rest = zip(table[length:], table, strict=False)
+            after = table[:length] + [old if old > (new := less + worth_taken) else new for old, less in rest]
             stages.append((table, length, place, number, taken))
             table = after
             most -= taken

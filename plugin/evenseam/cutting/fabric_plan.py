@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
-from fractions import Fraction
 
 from evenseam.cutting.codes import USABLE_WIDTH_NOT_POSITIVE
 from evenseam.cutting.lines import cutting_lines
@@ -14,20 +13,27 @@ from evenseam.cutting.plan import BiasSquares, CuttingPlan, JoinedPieces, Materi
 from evenseam.cutting.request import FabricRequest, Request
 from evenseam.cutting.requesting import rectangles, request_fabric
 from evenseam.cutting.search import MOST_STEPS
-from evenseam.cutting.sections import STEPS_OF_A_TRIAL, Column, Layout, lay_out
+from evenseam.cutting.sections import STEPS_OF_A_TRIAL, Column, Layout, below, lay_out
 from evenseam.cutting.where import place_of
-from evenseam.cutting.yardage import needed_length, shop_length, shop_step, sold_for, squaring_up
+from evenseam.cutting.yardage import longest_for_less, needed_length, shop_length, shop_step, squaring_up
 from evenseam.exact import Direction, Rounding
 from evenseam.pattern import Cut, Fabric, Project, Quantity, derived
 from evenseam.problems import Report
 
 
 def plan_fabric(
-    fabric: Fabric, cuts: tuple[Cut, ...], project: Project, report: Report, steps: int = MOST_STEPS
+    fabric: Fabric,
+    cuts: tuple[Cut, ...],
+    project: Project,
+    report: Report,
+    steps: int = MOST_STEPS,
+    *,
+    is_for_buying: bool = False,
 ) -> Material | None:
     """Return one fabric's line of the materials list; None, and problems, when something cannot be cut.
 
-    `steps` limits the effort of the search; a plan is found with any.
+    `steps` limits the effort of the search; a plan is found with any. A plan that is only for buying is searched no
+    further than to where a shorter one would cost as much.
     """
     own, usable_width = Report(), project.usable_width
     if usable_width.value <= 0:
@@ -46,15 +52,19 @@ def plan_fabric(
 
     step = shop_step(project)
 
-    def bought(steps: int) -> Fraction:
-        return sold_for(asked.scale.length(steps), project.unit, step)
+    scale = asked.scale
 
-    layout = lay_out(asked.requests, asked.width, bought, steps)
+    def as_dear_from(height: int) -> int:
+        return scale.below(longest_for_less(scale.length(height), project.unit, step)) + 1
+
+    layout = lay_out(asked.requests, asked.width, as_dear_from, steps, as_dear_from if is_for_buying else int)
     for shorter in _shorter_lengths(layout, asked):
         again = request_fabric(cuts, project, usable_width, Report(), shorter)
-        other = lay_out(again.requests, again.width, bought, min(steps, STEPS_OF_A_TRIAL))
         # More joins are worth sewing only if less has to be bought.
-        if bought(other.height) < bought(layout.height):
+        dear = as_dear_from(layout.height)
+        useful = as_dear_from if is_for_buying else int
+        other = lay_out(again.requests, again.width, as_dear_from, min(steps, STEPS_OF_A_TRIAL), below(dear, useful))
+        if other.height < dear:
             asked, layout = again, replace(other, bound=min(layout.bound, other.height))
     plan = _as_plan(fabric, asked, usable_width, layout, cuts, project)
     return Material(fabric.id, fabric.name, plan.length, shop_length(fabric.name, plan.length, step), None, plan)

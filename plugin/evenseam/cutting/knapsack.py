@@ -69,11 +69,11 @@ def _portions(count: int, fitting: int) -> Iterator[int]:
 
 
 def _any_number(table: list[int], length: int, worth: int) -> list[int]:
-    after = list(table)
-    for place in range(length, len(after)):
-        total = after[place - length] + worth
-        if total > after[place]:
-            after[place] = total
+    after = table[:length]
+    # One length at a time: where it ends only depends on what the length before it holds.
+    for start in range(length, len(table), length):
+        rest = zip(table[start : start + length], after[start - length : start], strict=False)
+        after += [old if old > (new := less + worth) else new for old, less in rest]
     return after
 
 

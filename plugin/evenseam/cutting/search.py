@@ -2,15 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
 from fractions import Fraction
 from heapq import heappop, heappush
+from math import lcm
 
 from evenseam.cutting.covering import HeightRule, Relaxation, Relaxed
 from evenseam.cutting.demand import Demand, Pattern, total_height
 from evenseam.cutting.simplex import Effort
-from evenseam.cutting.strips import fill_strips, filling_steps, in_cutting_order, most_ways
+from evenseam.cutting.strips import Floor, fill_low, fill_strips, filling_steps, in_cutting_order, most_ways
 from evenseam.exact import ceiling, floor
 
 MOST_STEPS = 20_000_000
@@ -48,8 +49,12 @@ class _Search:
     """The least bound of a node that could neither be split nor be made a plan."""
     prices: tuple[Fraction, ...] = ()
     """Of the relaxation without rules."""
-    rests: dict[tuple[int, ...], tuple[Pattern, ...]] = field(default_factory=dict)
-    """Strips for what was missing before, by what it was."""
+    as_good_from: Callable[[int], int] = int
+    """The least height that is no better than this one."""
+    limit: int = 0
+    """Plans as high as this are of no use."""
+    rests: dict[tuple[int, ...], tuple[int, tuple[Pattern, ...] | None]] = field(default_factory=dict)
+    """Strips for what was missing before, by what it was, and how high they were allowed to be."""
 
     @property
     def height(self) -> int:
@@ -59,6 +64,7 @@ class _Search:
         # Only a shorter plan replaces the constructive one: among equals that one is easier to follow.
         if total_height(patterns) < self.height:
             self.best = patterns
+            self.limit = min(self.limit, self.as_good_from(self.height))
 
     def reachable(self, height: Fraction) -> int:
         """Return the least height at or above this one that strips can add up to."""
@@ -67,9 +73,16 @@ class _Search:
         return least + ((above & -above).bit_length() - 1) if above else self.height
 
 
-def shortest_strips(demands: Sequence[Demand], width: int, steps: int = MOST_STEPS, nodes: int = MOST_NODES) -> Solved:
+def shortest_strips(
+    demands: Sequence[Demand],
+    width: int,
+    steps: int = MOST_STEPS,
+    nodes: int = MOST_NODES,
+    as_good_from: Callable[[int], int] = int,
+) -> Solved:
     """Return the best strips found for all demands across cloth of this width, and the proven bound.
 
+    `as_good_from` names the least height that is no better than another: nothing is searched between the two.
     The effort is limited by counts of steps and nodes, so the answer is the same on every machine.
     """
     if not demands:
@@ -81,11 +94,12 @@ def shortest_strips(demands: Sequence[Demand], width: int, steps: int = MOST_STE
         relaxation.add(pattern)
     search = _Search(demands, width, relaxation, best, _sums(relaxation.heights, total_height(best)))
     search.stuck = search.height
+    search.as_good_from, search.limit = as_good_from, min(search.height, as_good_from(search.height))
     heappush(search.heap, (search.reachable(Fraction(simple_bound(demands, width))), 0, ()))
     bound = search.height
     while search.heap:
         bound = search.heap[0][0]
-        if bound >= search.height or search.nodes >= nodes or not _visit(search):
+        if bound >= search.limit or search.nodes >= nodes or not _visit(search):
             break
     else:
         bound = search.height
@@ -136,12 +150,14 @@ def _visit(search: _Search) -> bool:
     if not rules:
         search.prices = relaxed.prices
     bound = max(bound, search.reachable(relaxed.height))
-    if bound >= search.height:
+    if bound >= search.limit:
+        search.stuck = min(search.stuck, bound)
         return True
     _round(search, relaxed)
-    if bound < search.height and search.nodes == 1:
+    if bound < search.limit and search.nodes == 1:
         _dive(search, relaxed)
-    if bound >= search.height:
+    if bound >= search.limit:
+        search.stuck = min(search.stuck, bound)
         return True
     split = _split(relaxed)
     if split is None:
@@ -238,11 +254,25 @@ def _complete(search: _Search, chosen: Sequence[Pattern]) -> None:
         rest = [Demand(demands[place].lies, left[place]) for place in places]
         # Most attempts cannot become shorter than the plan there is; those are not worked out.
         worth = sum((search.prices[place] * left[place] for place in places), Fraction(0))
-        if total_height(kept) + max(simple_bound(rest, search.width), ceiling(worth)) >= search.height:
+        if total_height(kept) + max(simple_bound(rest, search.width), ceiling(worth)) >= search.limit:
             return
-        filled = search.rests.get(tuple(left))
+        filled = _fill_rest(search, left, places, rest, search.limit - 1 - total_height(kept))
         if filled is None:
-            search.relaxation.effort.left -= _WAYS_OF_A_REST * filling_steps(rest, search.width)
-            filled = search.rests[tuple(left)] = fill_strips(rest, search.width, _WAYS_OF_A_REST)
+            return
         kept += [Pattern(p.height, tuple((places[d], lie, n) for d, lie, n in p.pieces)) for p in filled]
     search.offer(tuple(kept))
+
+
+def _fill_rest(
+    search: _Search, left: Sequence[int], places: Sequence[int], rest: Sequence[Demand], limit: int
+) -> tuple[Pattern, ...] | None:
+    """Return strips for what is missing, at most so high; None when there are none."""
+    allowed, filled = search.rests.get(tuple(left), (-1, None))
+    if filled is None and limit > allowed:
+        search.relaxation.effort.left -= _WAYS_OF_A_REST * filling_steps(rest, search.width)
+        # The relaxation's prices show early that strips will be too high, long before the last one is filled.
+        denominator = lcm(*(search.prices[place].denominator for place in places))
+        prices = tuple(int(search.prices[place] * denominator) for place in places)
+        filled = fill_low(rest, search.width, _WAYS_OF_A_REST, Floor(prices, denominator), limit)
+        search.rests[tuple(left)] = limit, filled
+    return filled

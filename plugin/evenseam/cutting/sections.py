@@ -15,7 +15,6 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
-from fractions import Fraction
 
 from evenseam.cutting.demand import Demand, Pattern
 from evenseam.cutting.knapsack import Choice, best_filling
@@ -86,16 +85,23 @@ class Layout:
 
 
 def lay_out(
-    requests: Sequence[Request], width: int, bought: Callable[[int], Fraction], steps: int = MOST_STEPS
+    requests: Sequence[Request],
+    width: int,
+    as_dear_from: Callable[[int], int],
+    steps: int = MOST_STEPS,
+    as_good_from: Callable[[int], int] = int,
 ) -> Layout:
-    """Return a plan for all requests on cloth of this width; `bought` tells what the shop sells for a length in steps.
+    """Return a plan for all requests on cloth of this width.
+
+    `as_dear_from` names the least length, in steps, for which the shop sells as much as for another; `as_good_from`
+    the least one that is no better.
 
     High strips are opened as sections whenever that saves cloth. Low ones are not worth a third direction of cutting
     unless less has to be bought.
     """
     sections = _sections(requests, width)
     left = [0 if request.is_lengthwise else request.count for request in requests]
-    layout = _layout(sections, _put_beside(sections, requests, left, width), width, steps)
+    layout = _layout(sections, _put_beside(sections, requests, left, width), width, steps, as_good_from)
     bound = layout.bound
     if sections:
         everything = Merged.of(requests, [request.count for request in requests], width)
@@ -111,9 +117,10 @@ def lay_out(
         least = sum(section.height for section in tried)
         least += simple_bound(merged.demands, width) if merged.demands else 0
         if least < layout.height:
-            other = _layout(tried, merged, width, STEPS_OF_A_TRIAL)
             is_high = 4 * strip.height >= width
-            if other.height < layout.height and (is_high or bought(other.height) < bought(layout.height)):
+            limit = as_good_from(layout.height) if is_high else as_dear_from(layout.height)
+            other = _layout(tried, merged, width, STEPS_OF_A_TRIAL, below(limit, as_good_from))
+            if other.height < limit:
                 sections, left, layout = tried, rest, other
     return Layout(layout.sections, layout.strips, min(bound, layout.height))
 
@@ -135,8 +142,18 @@ def _put_beside(sections: Sequence[Section], requests: Sequence[Request], left: 
     return Merged.of(requests, rest, width)
 
 
-def _layout(sections: Sequence[Section], merged: Merged, width: int, steps: int) -> Layout:
-    solved = shortest_strips(merged.demands, width, steps)
+def below(limit: int, as_good_from: Callable[[int], int]) -> Callable[[int], int]:
+    """Return from where on a length is no better than another, nor good enough for the limit."""
+    return lambda height: min(limit, as_good_from(height))
+
+
+def _layout(
+    sections: Sequence[Section], merged: Merged, width: int, steps: int, as_good_from: Callable[[int], int]
+) -> Layout:
+    used = sum(section.height for section in sections)
+    solved = shortest_strips(
+        merged.demands, width, steps, as_good_from=lambda height: as_good_from(used + height) - used
+    )
     return Layout(tuple(sections), tuple(merged.strip(pattern) for pattern in solved.patterns), solved.bound)
 
 

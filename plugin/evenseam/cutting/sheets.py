@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from evenseam.cutting.demand import Demand, Pattern
@@ -30,14 +30,22 @@ class Sheets:
 def fewest_sheets(demands: Sequence[Demand], width: int, height: int) -> Sheets:
     """Return the best of several plans. Every demand has a lie that fits a sheet."""
     fitting = [Demand(tuple(lie for lie in d.lies if lie[0] <= width and lie[1] <= height), d.count) for d in demands]
-    plans: list[list[Sheet]] = [
-        [Sheet(False, strips) for strips in _stacked(fill_strips(fitting, width), height)],
-        [Sheet(True, strips) for strips in _stacked(fill_strips(_turned(fitting), height), width)],
-        _one_by_one(fitting, width, height, largest_first=True),
-        _one_by_one(fitting, width, height, largest_first=False),
-    ]
-    best = min(plans, key=len)
-    return Sheets(tuple(best), least_sheets(fitting, width, height))
+    bound = least_sheets(fitting, width, height)
+    best: list[Sheet] = []
+    for plan in _plans(fitting, width, height):
+        if not best or len(plan) < len(best):
+            best = plan
+        if len(best) <= bound:
+            break
+    return Sheets(tuple(best), bound)
+
+
+def _plans(demands: Sequence[Demand], width: int, height: int) -> Iterator[list[Sheet]]:
+    """Make one plan after the other, so that none is made once the bound is met."""
+    yield [Sheet(False, strips) for strips in _stacked(fill_strips(demands, width), height)]
+    yield [Sheet(True, strips) for strips in _stacked(fill_strips(_turned(demands), height), width)]
+    yield _one_by_one(demands, width, height, largest_first=True)
+    yield _one_by_one(demands, width, height, largest_first=False)
 
 
 def least_sheets(demands: Sequence[Demand], width: int, height: int) -> int:

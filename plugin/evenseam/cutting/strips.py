@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 from itertools import product
 from math import gcd
+from operator import mul
 
 from evenseam.cutting.demand import Demand, Pattern, merit
 from evenseam.cutting.knapsack import Choice, best_filling
@@ -31,17 +33,39 @@ def most_ways(demands: Sequence[Demand], width: int, steps: int) -> int:
     return max(2, min(_MOST_WAYS, steps // filling_steps(demands, width)))
 
 
+@dataclass(frozen=True, slots=True)
+class Floor:
+    """What strips are high at least for the pieces in them: so much for each piece, over a common denominator."""
+
+    prices: tuple[int, ...]
+    denominator: int
+
+    @staticmethod
+    def by_area(demands: Sequence[Demand], width: int) -> Floor:
+        """Return what the cloth of the pieces alone takes."""
+        return Floor(tuple(_area(demand, 0) for demand in demands), width)
+
+
 def fill_strips(demands: Sequence[Demand], width: int, most: int = _MOST_WAYS) -> tuple[Pattern, ...]:
     """Return the best of many constructive plans for all pieces in strips across cloth of this width."""
-    best: tuple[Pattern, ...] = ()
+    return fill_low(demands, width, most, Floor.by_area(demands, width), None) or ()
+
+
+def fill_low(
+    demands: Sequence[Demand], width: int, most: int, floor: Floor, limit: int | None
+) -> tuple[Pattern, ...] | None:
+    """Return the best constructive plan that is at most so high; None when none is."""
+    best: tuple[Pattern, ...] | None = None
     best_merit: tuple[int, ...] | None = None
     every: Way = [tuple(range(len(demand.lies))) for demand in demands]
     for openers in _ways(demands, width, most):
         for fills in (openers, every) if openers != every else (openers,):
-            filled = _tallest_first(demands, width, openers, fills)
+            filled = _tallest_first(demands, width, openers, fills, floor, limit)
+            if filled is None:
+                continue
             filled_merit = merit(filled, demands)
             if best_merit is None or filled_merit < best_merit:
-                best, best_merit = filled, filled_merit
+                best, best_merit, limit = filled, filled_merit, filled_merit[0]
     return best
 
 
@@ -72,18 +96,29 @@ def _alone(demand: Demand, lie: int, width: int) -> tuple[int, int]:
     return -(-demand.count // (width // across)) * along, along
 
 
-def _tallest_first(demands: Sequence[Demand], width: int, openers: Way, fills: Way) -> tuple[Pattern, ...]:
-    """Open a strip for the highest piece left, fill it as full as can be with what is left, and go on."""
+def _tallest_first(
+    demands: Sequence[Demand], width: int, openers: Way, fills: Way, floor: Floor, limit: int | None
+) -> tuple[Pattern, ...] | None:
+    """Open a strip for the highest piece left, fill it as full as can be with what is left, and go on.
+
+    None as soon as the strips are bound to be higher together than the limit.
+    """
     left = [demand.count for demand in demands]
+    prices, denominator = floor.prices, floor.denominator
     patterns: list[Pattern] = []
+    height, rest = 0, sum(map(mul, prices, left))
     while any(left):
+        if limit is not None and (height - limit) * denominator + rest > 0:
+            return None
         pattern = _next_strip(demands, width, openers, fills, left)
         counts = pattern.counts(len(demands))
         times = min(have // count for have, count in zip(left, counts, strict=True) if count)
         patterns += [pattern] * times
+        height += times * pattern.height
         for place, count in enumerate(counts):
             left[place] -= times * count
-    return tuple(patterns)
+            rest -= times * count * prices[place]
+    return tuple(patterns) if limit is None or height <= limit else None
 
 
 def _next_strip(demands: Sequence[Demand], width: int, openers: Way, fills: Way, left: Sequence[int]) -> Pattern:

@@ -63,7 +63,7 @@ def _widths(material: Material, cuts: CutList, project: Project) -> tuple[OtherW
             best: Material | None = material
         else:
             at_width = replace(project, usable_width=width)
-            best = plan_fabric(fabric, asked, at_width, Report(), STEPS_OF_AN_OTHER_WIDTH)
+            best = plan_fabric(fabric, asked, at_width, Report(), STEPS_OF_AN_OTHER_WIDTH, is_for_buying=True)
         # A plan for narrower cloth can be cut from wider cloth just as it is.
         known = [OtherWidth(width, best.needed, best.buy)] if best else []
         known += [replace(narrower, usable_width=width) for narrower in found[-1:]]

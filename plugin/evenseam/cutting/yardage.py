@@ -78,6 +78,13 @@ def sold_for(length: Fraction, unit: Unit, step: Quantity | None = None) -> Frac
     return rounding.apply((together / _LEFT + spare(unit)).value / whole.value)
 
 
+def longest_for_less(length: Fraction, unit: Unit, step: Quantity) -> Number:
+    """Return up to which length strips together take at least one shop step less than for this length."""
+    _, whole, _ = _shop(unit, step)
+    less = sold_for(length, unit, step) - step.value
+    return (less * whole.value - spare(unit).value) * _LEFT.value - _SQUARING_UP[unit]
+
+
 def shop_length_unwashed(name: str, needed: Quantity, step: Quantity | None = None) -> Quantity:
     """Return a length in the shop's steps, for what is not washed first."""
     rounding, whole, unit = _shop(needed.unit, step)

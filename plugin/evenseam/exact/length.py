@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import lru_cache
 
 from evenseam.exact.surd import Number, Surd, nearest
 from evenseam.exact.unit import Unit
@@ -65,6 +66,7 @@ def parse_length(text: str) -> ParsedLength:
     return ParsedLength(value, _UNITS[unit_text] if unit_text else None)
 
 
+@lru_cache(maxsize=4096)
 def format_number(value: Number | int, unit: Unit) -> str:
     """Print a figure without its unit, as a maker reads it in that unit.
 
