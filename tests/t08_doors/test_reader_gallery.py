@@ -47,7 +47,7 @@ def test_without_a_script_every_card_is_there_and_no_filter(browser, address):
 
 
 def test_the_feed_has_every_change_newest_first_and_its_links_lead_to_pages(browser, site, address):
-    path = site / "patterns" / "changes.xml"
+    path = site / "changes.xml"
     feed = ElementTree.fromstring(path.read_text(encoding="utf-8"))
     entries = feed.findall(f"{ATOM}entry")
     dates = [entry.findtext(f"{ATOM}updated") for entry in entries]

@@ -10,20 +10,16 @@ from urllib.parse import quote
 from evenseam.publish.entry import MadePattern
 from evenseam.publish.html_text import escape
 
-FEED_NAME = "changes.xml"
+FEED_PATH = "changes.xml"
+"""At the root of the site: some themes ask for a site map beside every alternate of a page, and there it is one."""
 FEED_TITLE = "New patterns and corrections"
 MOST_ENTRIES = 60
 _DATE = re.compile(r"\d{4}-\d{2}-\d{2}", re.ASCII)
 _OURS = uuid.uuid5(uuid.NAMESPACE_URL, "evenseam feed")
 
 
-def feed_path(folder: str) -> str:
-    """Return where the feed stands, beside the folders of the patterns; its links are seen from there."""
-    return f"{folder}/{FEED_NAME}"
-
-
-def write_feed(patterns: Iterable[MadePattern]) -> str:
-    """Return the feed of all published patterns, newest first.
+def write_feed(patterns: Iterable[MadePattern], folder: str) -> str:
+    """Return the feed of all published patterns, newest first; `folder` is the part of the site they stand in.
 
     An entry is told from others by its pattern, version and words, and the feed by its oldest entry, so that both stay
     the same wherever the site stands.
@@ -47,18 +43,18 @@ def write_feed(patterns: Iterable[MadePattern]) -> str:
         f"<title>{FEED_TITLE}</title>",
         f"<id>urn:uuid:{uuid.uuid5(_OURS, first)}</id>",
         f"<updated>{_moment(latest)}</updated>",
-        f'<link rel="self" type="application/atom+xml" href="{FEED_NAME}"/>',
-        *(_entry(pattern, version, date, what) for date, _, version, what, pattern in entries[:MOST_ENTRIES]),
+        f'<link rel="self" type="application/atom+xml" href="{FEED_PATH}"/>',
+        *(_entry(pattern, folder, version, date, what) for date, _, version, what, pattern in entries[:MOST_ENTRIES]),
         "</feed>",
     ]
     return "\n".join(lines) + "\n"
 
 
-def _entry(pattern: MadePattern, version: str, date: str, what: str) -> str:
+def _entry(pattern: MadePattern, folder: str, version: str, date: str, what: str) -> str:
     id = uuid.uuid5(_OURS, f"{pattern.slug} {version} {what}")
     return (
         f"<entry><title>{escape(pattern.title)}, version {escape(version)}</title><id>urn:uuid:{id}</id>"
-        f'<updated>{_moment(date)}</updated><link href="{quote(pattern.slug)}/index.html"/>'
+        f'<updated>{_moment(date)}</updated><link href="{quote(folder)}/{quote(pattern.slug)}/index.html"/>'
         f"<author><name>{escape(pattern.designer or pattern.title)}</name></author>"
         f"<summary>{escape(what)}</summary></entry>"
     )

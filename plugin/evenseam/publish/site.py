@@ -7,7 +7,7 @@ from collections.abc import Callable, Sequence
 from evenseam.publish.cache import Cache, key_of
 from evenseam.publish.cairo import INSTALL_CAIRO, has_cairo
 from evenseam.publish.entry import MadeFile, MadePage, MadePattern, as_text, from_text
-from evenseam.publish.feed import FEED_TITLE, feed_path, write_feed
+from evenseam.publish.feed import FEED_PATH, FEED_TITLE, write_feed
 from evenseam.publish.gallery import write_gallery
 from evenseam.publish.html_text import without_blank_lines
 from evenseam.publish.options import SiteOptions
@@ -38,11 +38,10 @@ def build_site(
     files = [*common.files]
     pages = [_gallery_page(gallery, options, cache), *(common.pages if options.has_author_guide else ())]
     pages += [page for pattern in patterns for page in pattern.pages]
-    feed = feed_path(options.folder)
-    files.append(MadeFile(feed, cache.keep(write_feed(patterns).encode())))
+    files.append(MadeFile(FEED_PATH, cache.keep(write_feed(patterns, options.folder).encode())))
     files += [file for pattern in patterns for file in pattern.files]
     return SiteFiles(
-        tuple(_site_page(page, cache, feed) for page in pages),
+        tuple(_site_page(page, cache, FEED_PATH) for page in pages),
         tuple(SiteFile(file.path, cache.path(file.content)) for file in files),
         _navigation(patterns, options),
         gallery,
@@ -53,7 +52,7 @@ def build_site(
 
 
 def _gallery_page(gallery: str, options: SiteOptions, cache: Cache) -> MadePage:
-    link = site_link(feed_path(options.folder))
+    link = site_link(FEED_PATH)
     feed = f'<p class="feed" data-search-exclude><a href="{link}">{FEED_TITLE}</a>, to follow in a feed reader.</p>'
     body = without_blank_lines(f'<div class="pattern-page">\n<h1>{GALLERY_TITLE}</h1>\n{gallery}\n{feed}\n</div>')
     path = f"{options.folder}/index.md"
