@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from math import gcd
+from typing import NamedTuple
 
 
-@dataclass(frozen=True, slots=True)
-class Choice:
+class Choice(NamedTuple):
     """Pieces that may go into a strip: whose they are, which way they lie, how long, what each is worth, how many.
 
     All choices of one owner share its number.
@@ -18,7 +19,7 @@ class Choice:
     way: int
     length: int
     worth: int
-    count: int
+    number: int
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,27 +32,32 @@ class _Stage:
     portion: int
 
 
-def best_filling(choices: Sequence[Choice], room: int) -> list[tuple[Choice, int]]:
+def best_filling(choices: Iterable[Choice], room: int) -> tuple[tuple[Choice, int], ...]:
     """Return choices that fit into the room and are worth most together, with how many of each.
 
     The most is certain unless one owner has several choices and too few pieces for the best mixture of them: then what
     is too many of it is left out again.
     """
-    choices = [choice for choice in choices if choice.length <= room and choice.count > 0]
+    return _best_filling(tuple(choice for choice in choices if choice.length <= room and choice.number > 0), room)
+
+
+# Plans of one fabric differ in few strips, so that the same filling is asked for again and again.
+@lru_cache(maxsize=4096)
+def _best_filling(choices: tuple[Choice, ...], room: int) -> tuple[tuple[Choice, int], ...]:
     if not choices:
-        return []
+        return ()
     shortest: dict[int, Choice] = {}
     for choice in sorted(choices, key=lambda one: one.length):
         shortest.setdefault(choice.owner, choice)
-    everything = sum(choice.length * choice.count for choice in shortest.values())
+    everything = sum(choice.length * choice.number for choice in shortest.values())
     if everything <= room and all(choice.worth == shortest[choice.owner].worth for choice in choices):
-        return [(choice, choice.count) for choice in shortest.values()]
+        return tuple((choice, choice.number) for choice in shortest.values())
     step = gcd(*(choice.length for choice in choices))
     table = [0] * (room // step + 1)
     stages: list[_Stage] = []
     for choice in choices:
         length = choice.length // step
-        for portion in _portions(choice.count, (len(table) - 1) // length):
+        for portion in _portions(choice.number, (len(table) - 1) // length):
             stages.append(_Stage(table, choice, length * max(portion, 1), portion))
             table = _any_number(table, length, choice.worth) if portion == 0 else _once(table, stages[-1])
     return _shared(_traced(table, stages))
@@ -97,12 +103,12 @@ def _traced(table: list[int], stages: Sequence[_Stage]) -> dict[Choice, int]:
     return found
 
 
-def _shared(found: dict[Choice, int]) -> list[tuple[Choice, int]]:
+def _shared(found: dict[Choice, int]) -> tuple[tuple[Choice, int], ...]:
     left: dict[int, int] = {}
     kept: list[tuple[Choice, int]] = []
     for choice, count in found.items():
-        taken = min(count, left.get(choice.owner, choice.count))
-        left[choice.owner] = left.get(choice.owner, choice.count) - taken
+        taken = min(count, left.get(choice.owner, choice.number))
+        left[choice.owner] = left.get(choice.owner, choice.number) - taken
         if taken:
             kept.append((choice, taken))
-    return kept
+    return tuple(kept)

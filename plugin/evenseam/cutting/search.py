@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 from heapq import heappop, heappush
 from math import lcm
+from operator import mul
 
 from evenseam.cutting.covering import HeightRule, Relaxation, Relaxed
 from evenseam.cutting.demand import Demand, Pattern, total_height
@@ -41,14 +42,14 @@ class _Search:
     width: int
     relaxation: Relaxation
     best: tuple[Pattern, ...]
+    floor: Floor
+    """By area, then by the prices of the relaxation without rules."""
     sums: int
     """Bit h is set when some strips together are h high."""
     heap: list[tuple[int, int, tuple[HeightRule, ...]]] = field(default_factory=list)
     nodes: int = 0
     stuck: int = 0
     """The least bound of a node that could neither be split nor be made a plan."""
-    prices: tuple[Fraction, ...] = ()
-    """Of the relaxation without rules."""
     as_good_from: Callable[[int], int] = int
     """The least height that is no better than this one."""
     limit: int = 0
@@ -92,7 +93,8 @@ def shortest_strips(
     relaxation = Relaxation(demands, width, effort)
     for pattern in best:
         relaxation.add(pattern)
-    search = _Search(demands, width, relaxation, best, _sums(relaxation.heights, total_height(best)))
+    sums = _sums(relaxation.heights, total_height(best))
+    search = _Search(demands, width, relaxation, best, Floor.by_area(demands, width), sums)
     search.stuck = search.height
     search.as_good_from, search.limit = as_good_from, min(search.height, as_good_from(search.height))
     heappush(search.heap, (search.reachable(Fraction(simple_bound(demands, width))), 0, ()))
@@ -148,7 +150,8 @@ def _visit(search: _Search) -> bool:
     heappop(search.heap)
     search.nodes += 1
     if not rules:
-        search.prices = relaxed.prices
+        denominator = lcm(*(price.denominator for price in relaxed.prices))
+        search.floor = Floor(tuple(int(price * denominator) for price in relaxed.prices), denominator)
     bound = max(bound, search.reachable(relaxed.height))
     if bound >= search.limit:
         search.stuck = min(search.stuck, bound)
@@ -251,12 +254,15 @@ def _complete(search: _Search, chosen: Sequence[Pattern]) -> None:
             kept.append(Pattern(max(demands[demand].lies[lie][1] for demand, lie, _ in pieces), pieces))
     places = [place for place, count in enumerate(left) if count]
     if places:
-        rest = [Demand(demands[place].lies, left[place]) for place in places]
         # Most attempts cannot become shorter than the plan there is; those are not worked out.
-        worth = sum((search.prices[place] * left[place] for place in places), Fraction(0))
-        if total_height(kept) + max(simple_bound(rest, search.width), ceiling(worth)) >= search.limit:
+        room = search.limit - 1 - total_height(kept)
+        worth = sum(map(mul, search.floor.prices, left))
+        if worth > room * search.floor.denominator:
             return
-        filled = _fill_rest(search, left, places, rest, search.limit - 1 - total_height(kept))
+        rest = [Demand(demands[place].lies, left[place]) for place in places]
+        if simple_bound(rest, search.width) > room:
+            return
+        filled = _fill_rest(search, left, places, rest, room)
         if filled is None:
             return
         kept += [Pattern(p.height, tuple((places[d], lie, n) for d, lie, n in p.pieces)) for p in filled]
@@ -271,8 +277,7 @@ def _fill_rest(
     if filled is None and limit > allowed:
         search.relaxation.effort.left -= _WAYS_OF_A_REST * filling_steps(rest, search.width)
         # The relaxation's prices show early that strips will be too high, long before the last one is filled.
-        denominator = lcm(*(search.prices[place].denominator for place in places))
-        prices = tuple(int(search.prices[place] * denominator) for place in places)
-        filled = fill_low(rest, search.width, _WAYS_OF_A_REST, Floor(prices, denominator), limit)
+        floor = Floor(tuple(search.floor.prices[place] for place in places), search.floor.denominator)
+        filled = fill_low(rest, search.width, _WAYS_OF_A_REST, floor, limit)
         search.rests[tuple(left)] = limit, filled
     return filled
