@@ -144,13 +144,17 @@ class TestCautions:
             ({"use": "wall"}, ("work", "wall")),
             ({"hanging": POCKETS}, ("work", "wall")),
             ({"use": "baby", "hanging": POCKETS}, ("work", "infant", "wall")),
-            ({"name": "Cottage runner"}, ("work",)),
-            ({"name": "Wallflower runner"}, ("work",)),
+            ({"name": "Cottage runner"}, ("work", "warm")),
+            ({"name": "Wallflower runner"}, ("work", "warm")),
+            ({"use": "mug rug"}, ("work", "warm")),
+            ({"size": "place-mat"}, ("work", "warm")),
+            ({"name": "Table mats"}, ("work", "warm")),
             ({"name": "Scottish throw"}, ("work",)),
         ],
     )
     def test_which(self, changes: dict[str, object], names: tuple[str, ...]) -> None:
-        assert caution_names(replace(MUG_RUG, **changes)) == names  # type: ignore[arg-type]
+        plain = replace(MUG_RUG, size="throw", name="Throw", use="")
+        assert caution_names(replace(plain, **changes)) == names  # type: ignore[arg-type]
 
     def test_each_says_what_it_is_about_and_defers(self) -> None:
         project = replace(MUG_RUG, use="pot holder for a baby's wall")

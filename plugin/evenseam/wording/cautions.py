@@ -10,6 +10,7 @@ from evenseam.wording.scribe import Scribe
 from evenseam.wording.tree import plain_text
 
 HOT = ("pot holder", "potholder", "hot pad", "oven mitt", "oven glove", "trivet", "microwave")
+WARM = ("mug rug", "coaster", "table mat", "place mat", "placemat", "table runner", "runner")
 INFANT = ("infant", "baby", "cot", "crib", "toddler", "newborn", "pram", "stroller", "child", "children", "nursery")
 WALL = ("wall", "hanging", "banner", "door")
 """Words in a project's use, size or name that bring a caution."""
@@ -21,12 +22,14 @@ def cautions(scribe: Scribe) -> tuple[Caution, ...]:
 
 
 def caution_names(project: Project) -> tuple[str, ...]:
-    """Return which cautions a project brings: work, heat, infant, wall."""
+    """Return which cautions a project brings: work, heat or warm, infant, wall."""
     said = " ".join((project.use, project.size, project.name)).lower()
     words = f" {' '.join(''.join(sign if sign.isalpha() else ' ' for sign in said).split())} "
     names = ["work"]
     if _mentions(words, HOT):
         names.append("heat")
+    elif _mentions(words, WARM):
+        names.append("warm")
     if _mentions(words, INFANT):
         names.append("infant")
     if project.hanging is not None or _mentions(words, WALL):
