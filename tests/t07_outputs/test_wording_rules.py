@@ -114,7 +114,7 @@ class TestWhatIsSaid:
     def test_pockets_go_on_before_the_edge_is_finished(self) -> None:
         for finish in (MUG_RUG.finish, BOUND):
             text = text_of(sheet_of(replace(MUG_RUG, finish=finish, hanging=POCKETS)))
-            edge = "Sew round the top" if finish is MUG_RUG.finish else "Fold the binding over"
+            edge = "Sew all the way round the top" if finish is MUG_RUG.finish else "Fold the binding over"
             assert text.index("Lay one triangle in each top corner") < text.index(edge)
             assert ("Lay the corner pockets round to the back" in text) is (finish is MUG_RUG.finish)
 
