@@ -165,16 +165,16 @@ def test_no_room_in_the_cache_ends_in_one_line(
     write_pattern(tmp_path / "patterns" / "low-tide", SMALL)
     monkeypatch.chdir(tmp_path)
     writes: list[Path] = []
-    write = cache_module._write_whole
+    write = cache_module.write_whole
 
-    def full(path: Path, content: bytes) -> None:
+    def full(path: Path, content: bytes, *, is_lasting: bool) -> None:
         writes.append(path)
         if len(writes) > 4:
             raise OSError(errno.ENOSPC, os.strerror(errno.ENOSPC), str(path))
-        write(path, content)
+        write(path, content, is_lasting=is_lasting)
 
     with monkeypatch.context() as patch:
-        patch.setattr(cache_module, "_write_whole", full)
+        patch.setattr(cache_module, "write_whole", full)
         assert main(["export", "out"]) == 2
     error = capsys.readouterr().err
     assert error.startswith("evenseam: ") and "No space left" in error and error.count("\n") == 1

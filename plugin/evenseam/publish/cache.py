@@ -8,7 +8,6 @@ from __future__ import annotations
 
 import hashlib
 import os
-import tempfile
 import time
 import weakref
 from collections.abc import Iterable, Iterator
@@ -17,6 +16,8 @@ from functools import cache
 from importlib import metadata, resources
 from importlib.resources.abc import Traversable
 from pathlib import Path
+
+from evenseam.publish.whole import write_whole
 
 try:
     import fcntl
@@ -42,7 +43,7 @@ class Cache:
         """Keep some bytes and return their hash."""
         name = hashlib.sha256(content).hexdigest()
         if not self.is_sound(name):
-            _write_whole(self.path(name), content)
+            write_whole(self.path(name), content, is_lasting=False)
             self._remember(name)
         return name
 
@@ -68,7 +69,7 @@ class Cache:
         """Note what was made from everything that the key stands for."""
         content = text.encode()
         line = hashlib.sha256(content).hexdigest().encode() + b"\n"
-        _write_whole(self._note_path(key), line + content)
+        write_whole(self._note_path(key), line + content, is_lasting=False)
 
     def noted(self, key: str) -> str | None:
         """Return what was noted; None when nothing was, or when the note is damaged."""
@@ -148,16 +149,3 @@ def _files(folder: Traversable, prefix: str) -> Iterable[tuple[str, Traversable]
             yield from _files(entry, f"{prefix}{entry.name}/")
         elif entry.name.endswith(_ENGINE_SUFFIXES):
             yield prefix + entry.name, entry
-
-
-def _write_whole(path: Path, content: bytes) -> None:
-    """Write a file so that it is there whole or not at all, also when two builds write it at once."""
-    path.parent.mkdir(parents=True, exist_ok=True)
-    handle, beside = tempfile.mkstemp(dir=path.parent, prefix=".")
-    try:
-        with os.fdopen(handle, "wb") as stream:
-            stream.write(content)
-        os.replace(beside, path)
-    except BaseException:
-        Path(beside).unlink(missing_ok=True)
-        raise
