@@ -1,5 +1,15 @@
 """The words of the trade as frozen values: what an author decided, and what is cut and sewn for it."""
 
+from evenseam.pattern.arrangement import (
+    Arrangement,
+    BlockPosition,
+    RowPart,
+    Sashing,
+    Setting,
+    SettingTriangles,
+    Spacer,
+    UnequalRow,
+)
 from evenseam.pattern.assembly import (
     PROJECT,
     AddBorderStrips,
@@ -27,30 +37,49 @@ from evenseam.pattern.assembly import (
     TurnOut,
 )
 from evenseam.pattern.block import Block, BlockPiece, Method
-from evenseam.pattern.cut import Cut, CutList, CutShape
-from evenseam.pattern.explain import equation, explain
-from evenseam.pattern.fabric import BATTING, Fabric, fabric_letters
-from evenseam.pattern.pattern import Change, Claim, Pattern
-from evenseam.pattern.project import (
-    Arrangement,
-    Binding,
-    BlockPosition,
+from evenseam.pattern.border import (
     Border,
     BorderCorners,
     BorderOrder,
+    PiecedBorder,
+    StripDirection,
+    StripJoin,
+)
+from evenseam.pattern.cut import Cut, CutList, CutShape
+from evenseam.pattern.edge_assembly import (
+    AttachLoops,
+    AttachRings,
+    CloseEnvelope,
+    CloseKnifeEdge,
+    Face,
+    HemPanel,
+    MakeLoop,
+    RoundCorners,
+    TrimForKnifeEdge,
+)
+from evenseam.pattern.explain import equation, explain
+from evenseam.pattern.fabric import BATTING, Fabric, fabric_letters
+from evenseam.pattern.finish import (
+    Binding,
     Bound,
     CornerPockets,
+    EnvelopeBack,
+    Faced,
     Finish,
     Grain,
     Hanging,
+    KnifeEdge,
+    Loops,
+    Rings,
+    Sleeve,
+    Turned,
+)
+from evenseam.pattern.pattern import Change, Claim, Pattern
+from evenseam.pattern.project import (
+    Choosing,
+    Fit,
     Project,
     Prose,
-    Sashing,
-    Setting,
-    Sleeve,
-    StripDirection,
-    StripJoin,
-    Turned,
 )
 from evenseam.pattern.quantity import (
     Assumed,
@@ -64,14 +93,26 @@ from evenseam.pattern.quantity import (
     derived,
     largest,
 )
+from evenseam.pattern.top_assembly import (
+    AddMitredBorder,
+    AddPartialSeamBorder,
+    AddSettingTriangles,
+    JoinDiagonalRows,
+    TrimTop,
+)
 
 __all__ = [
     "BATTING",
     "PROJECT",
     "AddBorderStrips",
+    "AddMitredBorder",
+    "AddPartialSeamBorder",
+    "AddSettingTriangles",
     "Arrangement",
     "Assumed",
     "AttachCornerPockets",
+    "AttachLoops",
+    "AttachRings",
     "AttachSleeve",
     "Because",
     "Bind",
@@ -84,24 +125,36 @@ __all__ = [
     "BorderOrder",
     "Bound",
     "Change",
+    "Choosing",
     "Claim",
+    "CloseEnvelope",
+    "CloseKnifeEdge",
     "CornerPockets",
     "Cut",
     "CutList",
     "CutShape",
     "Derived",
+    "EnvelopeBack",
     "Expression",
     "Fabric",
+    "Face",
+    "Faced",
     "Finish",
+    "Fit",
     "Given",
     "Grain",
     "Hanging",
+    "HemPanel",
+    "JoinDiagonalRows",
     "JoinPieces",
     "JoinRun",
+    "KnifeEdge",
     "LayerForQuilting",
     "LayerTurned",
+    "Loops",
     "MakeBinding",
     "MakeCornerPockets",
+    "MakeLoop",
     "MakeSleeve",
     "Method",
     "Operand",
@@ -110,24 +163,33 @@ __all__ = [
     "PatchUse",
     "Pattern",
     "PieceSection",
+    "PiecedBorder",
     "Press",
     "Program",
     "Project",
     "Prose",
     "Quantity",
     "QuiltLayers",
+    "Rings",
+    "RoundCorners",
+    "RowPart",
     "Run",
     "Sashing",
     "Setting",
+    "SettingTriangles",
     "Sleeve",
+    "Spacer",
     "SquareUp",
     "Step",
     "StripDirection",
     "StripJoin",
     "Topstitch",
+    "TrimForKnifeEdge",
     "TrimPart",
+    "TrimTop",
     "TurnOut",
     "Turned",
+    "UnequalRow",
     "derived",
     "equation",
     "explain",

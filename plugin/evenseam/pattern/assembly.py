@@ -11,7 +11,25 @@ from dataclasses import dataclass
 from enum import Enum
 from typing import TypeAlias, Union
 
+from evenseam.pattern.edge_assembly import (
+    AttachLoops,
+    AttachRings,
+    CloseEnvelope,
+    CloseKnifeEdge,
+    Face,
+    HemPanel,
+    MakeLoop,
+    RoundCorners,
+    TrimForKnifeEdge,
+)
 from evenseam.pattern.quantity import Quantity
+from evenseam.pattern.top_assembly import (
+    AddMitredBorder,
+    AddPartialSeamBorder,
+    AddSettingTriangles,
+    JoinDiagonalRows,
+    TrimTop,
+)
 
 PROJECT = "project"
 """The name of the finished piece."""
@@ -238,6 +256,20 @@ Operation: TypeAlias = Union[
     AttachSleeve,
     MakeCornerPockets,
     AttachCornerPockets,
+    AddSettingTriangles,
+    JoinDiagonalRows,
+    TrimTop,
+    AddMitredBorder,
+    AddPartialSeamBorder,
+    RoundCorners,
+    Face,
+    TrimForKnifeEdge,
+    CloseKnifeEdge,
+    HemPanel,
+    CloseEnvelope,
+    MakeLoop,
+    AttachLoops,
+    AttachRings,
 ]
 
 

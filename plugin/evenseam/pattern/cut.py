@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from enum import Enum
 
 from evenseam.geometry import Polygon
-from evenseam.pattern.project import StripDirection, StripJoin
+from evenseam.pattern.border import StripDirection, StripJoin
 from evenseam.pattern.quantity import Quantity
 
 

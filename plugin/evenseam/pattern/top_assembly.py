@@ -1,0 +1,94 @@
+"""Operations of the assembly program for tops set on point and for borders that are not butted."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from evenseam.pattern.quantity import Quantity
+
+
+@dataclass(frozen=True, slots=True)
+class AddSettingTriangles:
+    r"""Sew a triangle to each end of a diagonal row.
+
+    A setting triangle is sewn on by a short side, its right angle level with the edge of the row that looks to the
+    middle of the top at that end (where the neighbouring row is the longer one); a corner triangle is sewn on by its
+    long side, middle to middle. With the page turned so that the row lies across from left to right:
+
+    ::
+
+             ,+---+---+---+.             +---+---+---+--,           +---+---+---+
+            / |   |   |   | \           |   |   |   | /           <|   |   |   |>
+           /--+---+---+---+--\          +---+---+---+'            +---+---+---+
+        both ends: row below is longer   end: row above is         corner triangles
+    """
+
+    row: str
+    """Workpiece: a block, a row of blocks, or a row with its sashing."""
+    start: str
+    """Cut id of the triangle at the lower left end (the left one, with the page turned)."""
+    end: str
+    """Cut id of the triangle at the upper right end."""
+    number: int
+    """Which diagonal row it is, counted from 0 at the top left corner of the finished top."""
+
+
+@dataclass(frozen=True, slots=True)
+class JoinDiagonalRows:
+    """Sew the diagonal rows together, first to last, and the last two corner triangles to the first and last row."""
+
+    rows: tuple[str, ...]
+    """Workpieces, from the top left corner of the finished top to the bottom right one: rows with their triangles, and
+    rows of sashing where there are any."""
+    corner: str
+    """Cut id of the corner triangles: one for the top left corner, one for the bottom right."""
+
+
+@dataclass(frozen=True, slots=True)
+class TrimTop:
+    """Trim a top set on point to an upright rectangle, the same distance beyond the blocks on all sides."""
+
+    top: str
+    beyond: Quantity
+    """From the outermost corners of the blocks (or of their sashing) to the new raw edge: float and seam allowance."""
+
+
+@dataclass(frozen=True, slots=True)
+class AddMitredBorder:
+    """Sew four strips round the centre, from seam line to seam line, and sew the four corners at 45 degrees.
+
+    Several borders may be one strip: then the strips were joined lengthwise before, innermost first.
+    """
+
+    borders: tuple[str, ...]
+    """Border ids, innermost first."""
+    centre: str
+    sides: str
+    """Workpiece or cut id of the left and right strips, two of each are used; as it lies on the left-hand side when it
+    is a joined one (outermost border at the left), turned half round for the other side."""
+    top_bottom: str
+    """Likewise, as it lies along the top: outermost border at the top."""
+
+
+@dataclass(frozen=True, slots=True)
+class AddPartialSeamBorder:
+    """Sew four strips round the centre one after the other, each past one corner, the first in part and closed last.
+
+    ::
+
+        +-------+--+     the top strip starts at the left and passes the top right corner no further than the centre;
+        | top   |  |     each strip is one edge of the centre and one finished width of the border long, and a seam
+        +--+----+ r|     allowance at either end
+        |l |    |  |
+        |  |    |  |
+        |  +----+--+
+        +--+ bottom|
+        +--+-------+
+    """
+
+    border: str
+    centre: str
+    sides: str
+    """Cut id of the left and right strips."""
+    top_bottom: str
+    """Cut id of the top and bottom strips."""
