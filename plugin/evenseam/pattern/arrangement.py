@@ -91,7 +91,7 @@ class Arrangement:
     positions: tuple[tuple[BlockPosition, ...], ...]
     """rows × columns, top row first, left block first.
 
-    On point: as the finished top is seen, 2 × rows − 1 lines from the top of `columns` and `columns` − 1 blocks in turn.
+    On point: as the finished top is seen, 2 × rows − 1 lines from above, of `columns` and `columns` − 1 blocks in turn.
     Rows of unequal blocks: the blocks of every row, which may differ in number; `columns` is the largest number.
     """
     sashing: Sashing | None = None
