@@ -14,10 +14,11 @@ from contextlib import contextmanager
 from pathlib import Path
 
 import pytest
-from evenseam.problems import SourceText, show_problems
+from evenseam.problems import SourceText
 from evenseam.reading import look_at_drawing
 from hypothesis import example, given, settings
 from hypothesis import strategies as st
+from support.drawing_checks import check_drawing
 from support.svg_texts import read, svg
 
 GOOD = (
@@ -59,25 +60,9 @@ def nothing_outside() -> Iterator[None]:
 
 
 def check(text: str) -> None:
-    """Read a text in both ways; every problem can be shown and stands inside it."""
-    lines = re.split("\r\n|\r|\n", text)
-    source = SourceText("drawing.svg", text)
+    """Read a text in several ways; every problem can be shown and stands inside it."""
     with nothing_outside():
-        told = (
-            read(text)[1].as_tuple(),
-            look_at_drawing(source).problems,
-            look_at_drawing(source, "8x7", is_hexagon=True).problems,
-        )
-    for problems in told:
-        for problem in problems:
-            place = problem.place
-            assert place is not None and problem.message and problem.hint, problem
-            assert 1 <= place.line <= place.end_line <= len(lines), problem
-            assert 1 <= place.column <= len(lines[place.line - 1]) + 1, problem
-            assert (place.line, place.column) <= (place.end_line, place.end_column), problem
-            assert place.end_column <= len(lines[place.end_line - 1]) + 2, problem
-            assert "\n" not in problem.message, problem
-        show_problems(problems, {source.name: source})
+        check_drawing(text)
 
 
 @st.composite
