@@ -81,7 +81,7 @@ def test_any_text_is_a_length_or_a_length_error(text: str) -> None:
     [
         ("59/8", Unit.INCH, "7 3/8 in"), ("1/4", Unit.INCH, "1/4 in"), ("12", Unit.INCH, "12 in"), ("53/2", Unit.CENTIMETRE, "26.5 cm"),
         ("3/4", Unit.CENTIMETRE, "0.75 cm"), ("1/3", Unit.YARD, "1/3 yd"), ("-1/2", Unit.INCH, "−1/2 in"), ("-1/4", Unit.CENTIMETRE, "−0.25 cm"),
-        ("1/7", Unit.CENTIMETRE, "about 0.14 cm"), ("1/100", Unit.INCH, "about 0 in"), ("3", Unit.COUNT, "3"), ("45", Unit.DEGREE, "45°"),
+        ("1/7", Unit.CENTIMETRE, "about 0.1 cm"), ("1/7", Unit.METRE, "about 0.14 m"), ("1/100", Unit.INCH, "about 0 in"), ("3", Unit.COUNT, "3"), ("45", Unit.DEGREE, "45°"),
     ],
 )  # fmt: skip
 def test_what_a_maker_reads(value: str, unit: Unit, text: str) -> None:

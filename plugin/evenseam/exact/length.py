@@ -71,14 +71,17 @@ def format_number(value: Number | int, unit: Unit) -> str:
     """Print a figure without its unit, as a maker reads it in that unit.
 
     Inches and yards are printed as whole numbers and fractions, metric figures as decimals. A figure that such a
-    text cannot hold exactly is printed to the nearest 1/16 in or 0.01 cm after the word "about".
+    text cannot hold exactly, or an inch that no ruler divides so, is printed to the nearest 1/16 in or 0.1 cm after the
+    word "about".
 
     >>> format_number(Fraction(59, 8), Unit.INCH), format_number(Fraction(53, 2), Unit.CENTIMETRE)
     ('7 3/8', '26.5')
+    >>> format_number(Fraction(35, 6), Unit.INCH), format_number(Fraction(16, 3), Unit.CENTIMETRE)
+    ('about 5 13/16', 'about 5.3')
     """
     if unit in (Unit.CENTIMETRE, Unit.METRE):
-        return _decimal(value)
-    if isinstance(value, Surd) or Fraction(value).denominator > 64:
+        return _decimal(value, 10 if unit is Unit.CENTIMETRE else 100)
+    if isinstance(value, Surd) or not _has_mark(Fraction(value), unit):
         return "about " + _mixed(Fraction(nearest(value * 16), 16))
     return _mixed(Fraction(value))
 
@@ -92,6 +95,12 @@ def format_length(value: Number | int, unit: Unit) -> str:
     )
 
 
+def _has_mark(value: Fraction, unit: Unit) -> bool:
+    """Tell whether a fraction can be found on a ruler: inches are halved again and again, yards not only."""
+    below = value.denominator
+    return below <= 64 and (unit is not Unit.INCH or below & (below - 1) == 0)
+
+
 def _mixed(value: Fraction) -> str:
     if value < 0:
         return "−" + _mixed(-value)
@@ -101,10 +110,15 @@ def _mixed(value: Fraction) -> str:
     return f"{whole} {rest}" if whole else str(rest)
 
 
-def _decimal(value: Number | int) -> str:
+def _decimal(value: Number | int, marks: int) -> str:
+    """Print hundredths where they are exact, or else the nearest of so many marks to the unit."""
     hundredths = nearest(value * 100)
-    is_exact = not isinstance(value, Surd) and Fraction(hundredths, 100) == value
-    minus = "−" if hundredths < 0 else ""
-    whole, rest = divmod(abs(hundredths), 100)
-    digits = f"{whole}.{rest:02d}".rstrip("0").rstrip(".")
-    return f"{minus}{digits}" if is_exact else f"about {minus}{digits}"
+    if isinstance(value, Surd) or Fraction(hundredths, 100) != value:
+        return "about " + _hundredths(100 // marks * nearest(value * marks))
+    return _hundredths(hundredths)
+
+
+def _hundredths(number: int) -> str:
+    minus = "−" if number < 0 else ""
+    whole, rest = divmod(abs(number), 100)
+    return minus + f"{whole}.{rest:02d}".rstrip("0").rstrip(".")
