@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from evenseam.cutting.bundle import plan_pieces
 from evenseam.cutting.cloth_piece import cloth_piece
 from evenseam.cutting.fabric_plan import plan_fabric
-from evenseam.cutting.plan import Material
+from evenseam.cutting.plan import CuttingPlan, Material
 from evenseam.cutting.planning import usual_widths
 from evenseam.pattern import CutList, Project, Quantity
 from evenseam.problems import Report
@@ -26,6 +26,8 @@ class OtherWidth:
     usable_width: Quantity
     needed: Quantity
     buy: Quantity
+    plan: CuttingPlan | None = None
+    """How it is cut from cloth of this width."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,13 +67,24 @@ def _widths(material: Material, cuts: CutList, project: Project) -> tuple[OtherW
             at_width = replace(project, usable_width=width)
             best = plan_fabric(fabric, asked, at_width, Report(), STEPS_OF_AN_OTHER_WIDTH, is_for_buying=True)
         # A plan for narrower cloth can be cut from wider cloth just as it is.
-        known = [OtherWidth(width, best.needed, best.buy)] if best else []
+        known = [OtherWidth(width, best.needed, best.buy, best.plan)] if best else []
         known += [replace(narrower, usable_width=width) for narrower in found[-1:]]
         if own.value < width.value:
-            known.append(OtherWidth(width, material.needed, material.buy))
+            known.append(OtherWidth(width, material.needed, material.buy, material.plan))
         if known:
-            found.append(min(known, key=lambda way: way.needed.value))
+            shortest = min(known, key=lambda way: way.needed.value)
+            found.append(replace(shortest, plan=_laid_on(width, shortest.plan, best.plan if best else None)))
     return tuple(found)
+
+
+def _laid_on(width: Quantity, plan: CuttingPlan | None, searched: CuttingPlan | None) -> CuttingPlan | None:
+    """Return a plan as it lies on cloth of a width; one for narrower cloth keeps only what was proved for this cloth."""
+    if plan is None or plan.usable_width.value == width.value:
+        return plan
+    if searched is None:
+        return None
+    length, bound = plan.length.value, searched.lower_bound
+    return replace(plan, usable_width=width, lower_bound=min(bound, length), is_shortest=length == bound)
 
 
 def _fat_quarters(cuts: CutList, project: Project) -> dict[str, tuple[Quantity, bool]]:
