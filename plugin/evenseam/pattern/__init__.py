@@ -100,6 +100,7 @@ from evenseam.pattern.top_assembly import (
     JoinDiagonalRows,
     TrimTop,
 )
+from evenseam.pattern.unit_assembly import MakeUnits, UnitBatch, UnitMethodKind
 
 __all__ = [
     "BATTING",
@@ -156,6 +157,7 @@ __all__ = [
     "MakeCornerPockets",
     "MakeLoop",
     "MakeSleeve",
+    "MakeUnits",
     "Method",
     "Operand",
     "Operation",
@@ -190,6 +192,8 @@ __all__ = [
     "TurnOut",
     "Turned",
     "UnequalRow",
+    "UnitBatch",
+    "UnitMethodKind",
     "derived",
     "equation",
     "explain",

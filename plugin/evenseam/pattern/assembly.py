@@ -30,6 +30,7 @@ from evenseam.pattern.top_assembly import (
     JoinDiagonalRows,
     TrimTop,
 )
+from evenseam.pattern.unit_assembly import MakeUnits
 
 PROJECT = "project"
 """The name of the finished piece."""
@@ -270,6 +271,7 @@ Operation: TypeAlias = Union[
     MakeLoop,
     AttachLoops,
     AttachRings,
+    MakeUnits,
 ]
 
 
@@ -285,6 +287,13 @@ class Step:
     measures: tuple[Quantity, Quantity] | None
     """What the plan says the workpiece measures afterwards, raw edge to raw edge: width and height; None for parts
     that a maker would not measure. The simulator must arrive at the same."""
+
+    @property
+    def leaves(self) -> int:
+        """How many equal workpieces it leaves for the steps that follow."""
+        if isinstance(self.operation, MakeUnits):
+            return self.times * self.operation.gives - self.operation.spare
+        return self.times
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,6 +8,7 @@ from enum import Enum
 from evenseam.exact import Number
 from evenseam.geometry import Polygon
 from evenseam.pattern.quantity import Quantity
+from evenseam.pattern.unit_assembly import UnitBatch
 from evenseam.problems import Place
 
 
@@ -52,6 +53,8 @@ class Block:
     pieces: tuple[BlockPiece, ...]
     method: Method
     place: Place | None = field(default=None, compare=False)
+    unit_method: UnitBatch | None = None
+    """How units of triangles are sewn from whole squares; None where each is sewn from single pieces."""
 
     @property
     def scale(self) -> tuple[Number, Number]:
