@@ -43,6 +43,7 @@ class Press(Enum):
     FIRST = "toward the first part"
     SECOND = "toward the second part"
     OUTWARD = "toward the border"
+    INWARD = "away from the border"
     DARKER = "toward the darker fabric"
     SASHING = "toward the sashing"
 
@@ -132,6 +133,13 @@ class AddBorderStrips:
     run: Run
     """ACROSS: to the left and right edges; DOWN: to the top and bottom edges."""
     press: Press
+    opposite: str | None = None
+    """What is sewn to the right or bottom edge, when it is not a second one of `strip`."""
+    quarter_turns: int = 0
+    """How far the strip at the left or top edge is turned clockwise before it is sewn on: a strip of blocks, joined as
+    it lies along the top, is turned three quarters for the left edge."""
+    opposite_turns: int = 0
+    """How far the one at the right or bottom edge is turned."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from enum import Enum
 
+from evenseam.pattern.arrangement import BlockPosition
 from evenseam.pattern.quantity import Quantity
 from evenseam.problems import Place
 
@@ -53,6 +54,20 @@ class PiecedBorder:
     The block stands upright along the top and is turned a quarter with every side clockwise; the border's finished
     width is the block's height. What the inside lacks to a whole number of blocks is filled with spacer strips round
     the inside, sewn on first, left and right before top and bottom.
+
+    ::
+
+        +-+------+-+    the strips of blocks are sewn to the left and right first; the top and bottom ones have a corner
+        |c| b  b |c|    at either end. A corner block stands upright at the top left, and turned a quarter clockwise
+        +-+------+-+    with every corner after it.
+        |b|      |b|
+        +-+------+-+
+        |c| b  b |c|
+        +-+------+-+
+
+    The program: spacer strips by `AddBorderStrips`, a pair whose width would be 0 left out; rows of blocks, joined as
+    they lie along the top; then `AddBorderStrips` for the sides (turned three quarters for the left, one for the right)
+    and for top and bottom (turned half round for the bottom). All four name this border.
     """
 
     block: str
@@ -63,6 +78,11 @@ class PiecedBorder:
     least_spacer: Quantity | None = None
     """Finished width below which a spacer strip is not worth sewing; the next whole block is used then."""
     place: Place | None = field(default=None, compare=False)
+    standing: tuple[BlockPosition, ...] = ()
+    """Along top, right, bottom and left: which block stands there and how, where a print that has an up makes each a
+    block of its own. Sizing sets it; empty when one block is turned."""
+    corners_standing: tuple[BlockPosition, ...] = ()
+    """Likewise at the top left, top right, bottom right and bottom left corner."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,3 +102,5 @@ class Border:
     place: Place | None = field(default=None, compare=False)
     pieced: PiecedBorder | None = None
     """A border of blocks; None for plain strips."""
+    ease: Quantity | None = None
+    """Added to the length of a mitred strip, in all, and cut off when the corner is sewn; None for the usual one."""

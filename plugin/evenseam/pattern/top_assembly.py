@@ -57,7 +57,8 @@ class TrimTop:
 class AddMitredBorder:
     """Sew four strips round the centre, from seam line to seam line, and sew the four corners at 45 degrees.
 
-    Several borders may be one strip: then the strips were joined lengthwise before, innermost first.
+    Several borders may be one strip: then the strips were joined lengthwise before, innermost first. A border whose
+    print has an up is mitred by itself: a joined strip turned half round would stand it on its head.
     """
 
     borders: tuple[str, ...]
