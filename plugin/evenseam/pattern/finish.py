@@ -29,6 +29,9 @@ class Binding:
     """Added to the way round for corners and the last join."""
     grain: Grain = Grain.STRAIGHT
     join: StripJoin = StripJoin.DIAGONAL
+    shows: Quantity | None = None
+    """How much of it shows on the front, which is the seam allowance it is sewn on with; `strip_width` is computed from
+    it. None: it is sewn on with the pattern's own seam allowance, and shows as much as that."""
 
 
 @dataclass(frozen=True, slots=True)

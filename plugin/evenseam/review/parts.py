@@ -11,8 +11,15 @@ from evenseam.pattern import (
     BorderCorners,
     Bound,
     CornerPockets,
+    EnvelopeBack,
     Fabric,
+    Faced,
+    Finish,
+    Hanging,
+    KnifeEdge,
+    Loops,
     Project,
+    Rings,
     Sashing,
     Sleeve,
     Turned,
@@ -259,7 +266,7 @@ class _Finder:
             leaves = ("corner pocket square", "sleeve cut depth", "sleeve extra", "sleeve hem", "sleeve drop")
             self.found.append(PartCause("hanging", "hanging", "", *kinds, *places, leaves))
         elif before is not None and after is not None:
-            self._fabric("hanging", kinds, before.fabric, after.fabric, places)
+            self._fabric("hanging", kinds, _cloth(before), _cloth(after), places)
 
 
 def _renamed(matching: Matching[Fabric] | Matching[Border] | Matching[Block]) -> tuple[tuple[str, str], ...]:
@@ -332,15 +339,33 @@ def _reach(sashing: Sashing) -> str:
     return "between the blocks and all round" if sashing.is_around else "between the blocks only"
 
 
-def _finish(finish: Turned | Bound) -> str:
-    return "quilted and bound" if isinstance(finish, Bound) else "turned and topstitched"
+def _finish(finish: Finish) -> str:
+    match finish:
+        case Turned():
+            return "turned and topstitched"
+        case Bound():
+            return "quilted and bound"
+        case Faced():
+            return "quilted and faced"
+        case KnifeEdge():
+            return "quilted, with a knife edge"
+        case EnvelopeBack():
+            return "quilted, with an envelope back"
 
 
-def _hanging(hanging: Sleeve | CornerPockets | None) -> str:
+def _cloth(hanging: Hanging) -> str | None:
+    return None if isinstance(hanging, Rings) else hanging.fabric
+
+
+def _hanging(hanging: Hanging | None) -> str:
     match hanging:
         case Sleeve():
             return "hanging sleeve"
         case CornerPockets():
             return "corner pockets"
+        case Loops():
+            return "loops"
+        case Rings():
+            return "rings"
         case None:
             return ""

@@ -8,8 +8,24 @@ seam allowance of the outermost strips, and again leaves them their full finishe
 
 from __future__ import annotations
 
-from evenseam.pattern import Bound, CornerPockets, Finish, Hanging, Quantity, Sleeve, Turned
+from evenseam.pattern import (
+    Bound,
+    CornerPockets,
+    EnvelopeBack,
+    Faced,
+    Finish,
+    Hanging,
+    KnifeEdge,
+    Loops,
+    Quantity,
+    Rings,
+    Sleeve,
+    Turned,
+)
+from evenseam.sizing.envelope import size_envelope
+from evenseam.sizing.faced import size_facing, size_knife_edge, size_seamed_edge
 from evenseam.sizing.ledger import Ledger
+from evenseam.sizing.loops import size_loops_or_rings
 
 _TURNED_SOURCE = "Pre-Bind a Quilt, pillowcase method, Fabric Mill"
 _LAYERS_SOURCE = "Preparing Your Quilt, Log House Quilting"
@@ -27,6 +43,8 @@ def size_finish(finish: Finish, seam: Quantity, ledger: Ledger) -> tuple[Quantit
                 ledger.work_out("finished_width", width - 2 * seam, rule=rule, source=_TURNED_SOURCE),
                 ledger.work_out("finished_height", height - 2 * seam, rule=rule, source=_TURNED_SOURCE),
             )
+        case Faced() | KnifeEdge() | EnvelopeBack():
+            size = size_seamed_edge(finish, seam, ledger)
         case Bound():
             rule = "bound at the raw size of the top: the binding covers the outer seam allowance"
             size = (
@@ -35,18 +53,29 @@ def size_finish(finish: Finish, seam: Quantity, ledger: Ledger) -> tuple[Quantit
             )
     _size_layers(finish, ledger)
     way_round = ledger.work_out("way_round", 2 * (size[0] + size[1]), label="way round the finished project")
-    if isinstance(finish, Turned):
-        ledger.enter("opening_length", finish.opening)
-        ledger.enter("topstitch_distance", finish.topstitch)
-        return size
-    ledger.enter("backing_seam", finish.backing_seam)
+    match finish:
+        case Turned():
+            ledger.enter("opening_length", finish.opening)
+            ledger.enter("topstitch_distance", finish.topstitch)
+        case Bound():
+            ledger.enter("backing_seam", finish.backing_seam)
+            _size_binding(finish, way_round, seam, ledger)
+        case Faced():
+            size_facing(finish, seam, ledger)
+        case KnifeEdge():
+            size_knife_edge(finish, ledger)
+        case EnvelopeBack():
+            size_envelope(finish, ledger)
+    return size
+
+
+def _size_binding(finish: Bound, way_round: Quantity, seam: Quantity, ledger: Ledger) -> None:
     strip = ledger.enter("binding_strip_width", finish.binding.strip_width)
     extra = ledger.enter("binding_extra_length", finish.binding.extra_length)
     rule = "the way round, with something over for the corners and the join"
     ledger.work_out("binding_length", way_round + extra, rule=rule, source=_BINDING_SOURCE)
     ledger.work_out("binding_folded_width", strip / 2, rule="folded in half along its length")
     ledger.work_out("binding_front_width", seam, rule="the seam it is sewn on with; the rest folds to the back")
-    return size
 
 
 def _size_layers(finish: Finish, ledger: Ledger) -> None:
@@ -77,3 +106,5 @@ def size_hanging(hanging: Hanging | None, seam: Quantity, ledger: Ledger) -> Non
             ledger.enter("sleeve_drop", hanging.drop)
         case CornerPockets():
             ledger.enter("corner_pocket_square", hanging.square)
+        case Loops() | Rings():
+            size_loops_or_rings(hanging, seam, ledger)

@@ -8,9 +8,10 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from evenseam.pattern import Binding, Bound, CornerPockets, Finish, Hanging, Project, Sleeve
+from evenseam.pattern import Project
 from evenseam.problems import Outcome, Report
 from evenseam.sizing.redraft_block import redraft_block
+from evenseam.sizing.redraft_finish import redraft_finish, redraft_hanging
 from evenseam.sizing.ruler import Ruler
 
 
@@ -38,44 +39,8 @@ def redraft(project: Project) -> Outcome[Project]:
             blocks=blocks,
             arrangement=arrangement,
             borders=tuple(replace(border, width=ruler.finished(border.width)) for border in project.borders),
-            finish=_finish(project.finish, ruler),
-            hanging=_hanging(project.hanging, ruler),
+            finish=redraft_finish(project.finish, ruler),
+            hanging=redraft_hanging(project.hanging, ruler),
         ),
         report.as_tuple(),
     )
-
-
-def _finish(finish: Finish, ruler: Ruler) -> Finish:
-    layers = replace(
-        finish,
-        backing_overage=ruler.finished(finish.backing_overage),
-        batting_overage=ruler.finished(finish.batting_overage),
-    )
-    if isinstance(layers, Bound):
-        return replace(
-            layers, backing_seam=ruler.finished(layers.backing_seam), binding=_binding(layers.binding, ruler)
-        )
-    return replace(layers, opening=ruler.finished(layers.opening), topstitch=ruler.fine(layers.topstitch))
-
-
-def _binding(binding: Binding, ruler: Ruler) -> Binding:
-    return replace(
-        binding,
-        strip_width=ruler.finished(binding.strip_width),
-        extra_length=ruler.finished(binding.extra_length),
-    )
-
-
-def _hanging(hanging: Hanging | None, ruler: Ruler) -> Hanging | None:
-    match hanging:
-        case Sleeve():
-            return replace(
-                hanging,
-                cut_depth=ruler.finished(hanging.cut_depth),
-                cut_extra=ruler.finished(hanging.cut_extra),
-                hem=ruler.finished(hanging.hem),
-                drop=ruler.finished(hanging.drop),
-            )
-        case CornerPockets():
-            return replace(hanging, square=ruler.finished(hanging.square))
-    return None

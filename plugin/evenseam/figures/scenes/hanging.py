@@ -8,7 +8,19 @@ from evenseam.figures.frame import Frame, at, rectangle
 from evenseam.figures.plane import Polygon, decimal
 from evenseam.figures.scene import Scene
 from evenseam.figures.scenes.layers import raw
-from evenseam.pattern import AttachCornerPockets, AttachSleeve, CornerPockets, MakeSleeve, Sleeve, Step, Turned
+from evenseam.pattern import (
+    AttachCornerPockets,
+    AttachSleeve,
+    Bound,
+    CornerPockets,
+    EnvelopeBack,
+    Faced,
+    KnifeEdge,
+    MakeSleeve,
+    Sleeve,
+    Step,
+    Turned,
+)
 
 BACK_SIDE = 300.0
 
@@ -123,8 +135,19 @@ def _draw_back(scene: Scene) -> Frame:
         pen.cloth((whole,), finish.backing_fabric)
         pen.outline(frame.polygon(_ring(width, height, decimal(finish.topstitch.value))), Stroke.STITCH)
         return frame
-    pen.cloth((whole,), finish.binding.fabric)
-    pen.cloth((frame.polygon(_ring(width, height, scene.seam)),), finish.backing_fabric)
+    match finish:
+        case Bound(binding=binding):
+            pen.cloth((whole,), binding.fabric)
+            pen.cloth((frame.polygon(_ring(width, height, scene.seam)),), finish.backing_fabric)
+        case Faced():
+            facing = decimal(sized.figure("facing_finished_width").value)
+            pen.cloth((whole,), finish.facing_fabric)
+            pen.cloth((frame.polygon(_ring(width, height, facing)),), finish.backing_fabric)
+        case KnifeEdge():
+            pen.cloth((whole,), finish.backing_fabric)
+            pen.outline(frame.polygon(_ring(width, height, decimal(finish.stitch.value))), Stroke.STITCH)
+        case EnvelopeBack():
+            pen.cloth((whole,), finish.panel_fabric)
     return frame
 
 
