@@ -8,7 +8,7 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from evenseam import __version__
-from evenseam.cli import bundle, check, compare, drawing, make, show
+from evenseam.cli import bundle, check, compare, drawing, make, new, show
 from evenseam.cli.loading import EDITIONS, CannotRunError
 
 PATTERNS = Path("patterns")
@@ -94,10 +94,8 @@ def _parser() -> argparse.ArgumentParser:
     command.add_argument("--docs", type=Path, default=Path("site_src"), help="hand-written pages that go along")
     command.set_defaults(run=make.run_export)
 
-    command = commands.add_parser("new", help="a starter pattern to change")
-    command.add_argument("name", help="title of the new pattern, such as Winter Gulls")
-    command.add_argument("--patterns", type=Path, default=PATTERNS)
-    command.set_defaults(run=make.run_new)
+    command = commands.add_parser("new", help="a starter pattern to change, or a whole site to publish")
+    new.add_words(command, PATTERNS)
     return parser
 
 
