@@ -190,7 +190,7 @@ def test_a_unit_that_would_be_trimmed_to_no_mark_is_told_once() -> None:
     )
     told = size_project(project(halves, "10 x 10", (3, 3))).problems
     assert [problem.code.name for problem in told] == ["off-the-ruler"]
-    assert "would be trimmed to 3 5/6 in" in told[0].message
+    assert "would be trimmed to about 3 13/16 in" in told[0].message
     assert "9 3/4 in and 10 1/8 in" in told[0].hint
     assert size_project(project(halves, "9 x 9", (3, 3))).problems == ()
 

@@ -14,6 +14,7 @@ from evenseam.sizing.patches import patch_name
 from evenseam.sizing.rotary import rotary_name, rotary_piece
 from evenseam.sizing.rotary_units import canonical
 from evenseam.sizing.sized import SizedProject
+from evenseam.sizing.unit_squares import chosen_ways, whole_square_cuts
 
 
 @dataclass(frozen=True, slots=True)
@@ -87,7 +88,19 @@ def block_cuts(sized: SizedProject) -> tuple[Cut, ...]:
     for pieced in sized.blocks:
         block = sized.project.block(pieced.block)
         uses = sized.figure(f"{named_after(block.id, 'block')}_count")
-        cuts += [_cut(block, group, uses, sized) for group in cut_groups(block, pieced, sized)]
+        whole = chosen_ways(block, pieced, sized)
+        from_squares = {piece for way in whole for place in way.places for piece in place}
+        for group in cut_groups(block, pieced, sized):
+            left = [place for place, piece in enumerate(group.pieces) if piece not in from_squares]
+            if left:
+                single = replace(
+                    group,
+                    labels=tuple(group.labels[place] for place in left),
+                    pieces=tuple(group.pieces[place] for place in left),
+                )
+                cuts.append(_cut(block, single, uses, sized))
+        for way in whole:
+            cuts += whole_square_cuts(block, way, sized)
     return tuple(cuts)
 
 

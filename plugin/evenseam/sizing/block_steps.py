@@ -10,6 +10,7 @@ from evenseam.sizing.ledger import named_after
 from evenseam.sizing.rotary import is_upright_rectangle
 from evenseam.sizing.rotary_units import RotaryUnits, part_slug
 from evenseam.sizing.sized import SizedProject
+from evenseam.sizing.unit_squares import chosen_ways, make_units
 
 
 def block_steps(sized: SizedProject, pieced: PiecedBlock) -> tuple[list[Step], str]:
@@ -62,7 +63,14 @@ def _rotary_steps(
         is_whole = unit is found.units[-1]
         parts[name] = f"{block.id}-block" if is_whole else part_slug(block.id, unit.join.makes)
     steps: list[Step] = []
+    ways = {way.pieces: way for way in chosen_ways(block, pieced, sized)}
+    replaced = {id for way in ways.values() for id in way.method.steps}
     for unit in found.units:
+        if unit.pieces in ways:
+            way, made = ways[unit.pieces], _measured(sized, block, unit.join.makes, _together(block, unit.join))
+            steps.append(make_units(way, parts[unit.join.makes], sized, made))
+        if f"join-{part_slug(block.id, unit.join.makes)}" in replaced:
+            continue
         join, times = unit.join, blocks * unit.in_block
         makes, slug = parts[join.makes], part_slug(block.id, join.makes)
         outline = _together(block, join)

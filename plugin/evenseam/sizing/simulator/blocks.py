@@ -13,6 +13,7 @@ from evenseam.sizing.simulator.patches import RECTANGLES, check_patch, check_rot
 from evenseam.sizing.simulator.plane import (
     Outline,
     Spot,
+    box,
     common_side,
     outline,
     same_shape,
@@ -104,6 +105,21 @@ class BlockMaker:
             return table.wrong_piece(step, operation.part, workpiece, "a sewn part of a block that is not trimmed yet")
         part = self._as_part(step, drawing, operation.part, workpiece, operation.pieces)
         return self._part(step, drawing, replace(part, loose={})) if part is not None else SPOILT
+
+    def unit(
+        self, step: Step, drawing: Drawing, pieces: tuple[str, ...], also: tuple[tuple[str, ...], ...]
+    ) -> Part | None:
+        """Return a unit that is sewn as a whole; None, with the problem noted, when it is none of this drawing."""
+        if not pieces or not self._are_pieces(step, drawing, list(pieces)):
+            return None
+        left, top, right, bottom = box(tuple(spot for name in pieces for spot in drawing.pieces[name][1]))
+        shape = ((left, top), (right, top), (right, bottom), (left, bottom))
+        part = Part(drawing.block.id, frozenset(pieces), shape, {}, pieces, also)
+        return part if self._other_places(step, drawing, pieces, also) is not None else None
+
+    def laid_down(self, step: Step, drawing: Drawing, part: Part) -> Workpiece:
+        """Return a part, or the whole block when that is all of it."""
+        return self._part(step, drawing, part)
 
     def whole_block(self, piece: CutPiece) -> Flat | None:
         """Return a cut that is a whole block by itself, such as a plain square; None for any other cut."""

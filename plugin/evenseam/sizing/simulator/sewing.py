@@ -21,6 +21,7 @@ from evenseam.pattern import (
     MakeBinding,
     MakeCornerPockets,
     MakeSleeve,
+    MakeUnits,
     PieceSection,
     Program,
     Project,
@@ -56,6 +57,7 @@ from evenseam.sizing.simulator.hanging import (
 from evenseam.sizing.simulator.runs import join_run
 from evenseam.sizing.simulator.start import can_start
 from evenseam.sizing.simulator.table import SPOILT, Table
+from evenseam.sizing.simulator.unit_batches import make_units
 from evenseam.sizing.simulator.workpiece import Layered, Part, Spoilt, Stage, Workpiece, size_on_table
 from evenseam.sizing.sized import Measurement, SewingLog
 
@@ -110,6 +112,8 @@ def _done(table: Table, maker: BlockMaker, step: Step) -> Workpiece:
             return maker.join_pieces(step, operation)
         case TrimPart():
             return maker.trim_part(step, operation)
+        case MakeUnits():
+            return make_units(table, maker, step, operation)
         case JoinRun():
             return join_run(table, maker, step, operation)
         case AddBorderStrips():

@@ -98,7 +98,7 @@ class Table:
                 f"step {step.id} calls its result {step.makes}, but that name was given to another piece before",
             )
             return
-        self.lots[step.makes] = Lot(piece, step.times)
+        self.lots[step.makes] = Lot(piece, step.leaves)
 
     def called(self, name: str) -> str:
         """Return what a maker calls a workpiece."""
