@@ -42,6 +42,9 @@ class Sashing:
     """Finished."""
     fabric: str
     is_around: bool
+    """All round. On point, sashing runs in any case from edge to edge between the diagonal rows; all round, it also lies
+    at the ends of every row and outside the first and last one, so that every block is framed. The edge of the top then
+    runs through the middle of the end cornerstones (see `top_assembly`)."""
     cornerstone_fabric: str | None = None
     """With cornerstones, sashing is cut block by block; without, long strips lie between the rows."""
     place: Place | None = field(default=None, compare=False)
@@ -54,9 +57,15 @@ class SettingTriangles:
     fabric: str
     corner_fabric: str
     float_width: Quantity
-    """Finished distance between the outermost corners of the blocks (of their sashing, where it goes round them) and
-    the seam line of the edge; 0 when the corners touch it."""
+    """Finished distance between the outermost corners of the blocks (of the strips that frame them, where sashing goes
+    round them: the middle of the end cornerstones) and the seam line of the edge, at the left and right; 0 when the
+    corners touch it."""
     place: Place | None = field(default=None, compare=False)
+    float_height: Quantity | None = None
+    """The same at the top and bottom; None when it is the same distance."""
+    chooses_float: bool = False
+    """True when nobody gave a float: sizing chooses the least one in either direction that brings the trimmed top to a
+    mark of the ruler, and clears this."""
 
 
 @dataclass(frozen=True, slots=True)

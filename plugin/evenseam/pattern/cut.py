@@ -67,6 +67,9 @@ class Cut:
     """Of a TEMPLATE: the finished piece as it lies on the grain, clockwise, its leftmost x and topmost y 0. It lies as
     it stands in the block, but for a turned rectangle, whose sides lie along the grain. The cutting line is a seam
     allowance outside it on every side."""
+    used_of_square: int | None = None
+    """Of triangles of a fabric with an up, cut from squares: how many of each square stand the right way and are used;
+    None: all of them."""
 
 
 @dataclass(frozen=True, slots=True)

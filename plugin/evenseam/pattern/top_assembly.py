@@ -1,4 +1,25 @@
-"""Operations of the assembly program for tops set on point and for borders that are not butted."""
+r"""Operations of the assembly program for tops set on point and for borders that are not butted.
+
+Sashing on point. Blocks lie on a lattice whose cells are one block and one sashing width apart; with the page turned,
+column m and row k of it begin at (m, k) × (block + sashing). A row of blocks runs from its first to its last block, with
+an upright sash between neighbours, and one at either end where sashing goes all round. Between two neighbouring rows
+lies a row of sashing: at either end it reaches as far as the longer of the two rows there (all round: one such row lies
+outside the first row and one outside the last, as long as they are). It is sewn on for itself, not to one of the rows
+first, because where rows are shifted against each other it belongs to another row at either end.
+
+::
+
+        all round, cornerstones          not all round                 s sash, c cornerstone, B block,
+           c s c s c                        S s c s S                  C, S the same, cut longer:
+           s B s B s                        B s B s B                  they are cut through when
+         C s c s c s C  <- both ends                                   the top is squared up
+         s B s B s B s
+
+The edge of the top runs at 45 degrees through the outermost corners of blocks and strips, through the middle of the
+end cornerstones. A row of sashing that ended where the longer row ends would not reach it with its seam allowance, so
+its end pieces (or the whole strip, when it is one strip without cornerstones) are cut longer outwards, and the same at
+either end.
+"""
 
 from __future__ import annotations
 
@@ -24,13 +45,15 @@ class AddSettingTriangles:
     """
 
     row: str
-    """Workpiece: a block, a row of blocks, or a row with its sashing."""
+    """Workpiece: a block, a row of blocks, or a row of blocks with the upright sashes between them and at its ends."""
     start: str
     """Cut id of the triangle at the lower left end (the left one, with the page turned)."""
     end: str
     """Cut id of the triangle at the upper right end."""
     number: int
     """Which diagonal row it is, counted from 0 at the top left corner of the finished top."""
+    quarter_turns: int = 0
+    """How far a row that is a single block is turned clockwise before the triangles are sewn on, 0 to 3."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,7 +73,10 @@ class TrimTop:
 
     top: str
     beyond: Quantity
-    """From the outermost corners of the blocks (or of their sashing) to the new raw edge: float and seam allowance."""
+    """From the outermost corners of the blocks (all round: of the sashing strips, which is the middle of the end
+    cornerstones) to the new raw edge at the left and right: float and seam allowance."""
+    beyond_top_bottom: Quantity | None = None
+    """The same at the top and bottom; None when it is the same distance."""
 
 
 @dataclass(frozen=True, slots=True)
