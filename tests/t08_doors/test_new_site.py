@@ -77,7 +77,7 @@ def test_a_site_is_made_and_built_from_the_wheel(installed: Path, tmp_path: Path
     built = run(installed / "python", "-m", "mkdocs", "build", "--strict", folder=site)
     assert built.returncode == 0, built.stderr
     pages = {path.relative_to(site / "site").as_posix() for path in (site / "site").rglob("index.html")}
-    for page in ("mug-rug", "mug-rug-centimetres", "wall-hanging", "wall-hanging-centimetres"):
+    for page in ("mug-rug-inches", "mug-rug-centimetres", "wall-hanging-inches", "wall-hanging-centimetres"):
         assert f"patterns/first-light/{page}/index.html" in pages
     handouts = sorted((site / "site").rglob("*.pdf"))
     assert handouts
@@ -101,7 +101,7 @@ def test_the_plugin_works_in_a_site_of_another_theme_and_other_settings(installe
     assert made.returncode == 0, made.stderr
     built = run(installed / "python", "-m", "mkdocs", "build", "--strict", folder=tmp_path)
     assert built.returncode == 0, built.stderr
-    page = (tmp_path / "site/my-quilts/low-water/mug-rug.html").read_text("utf-8")
+    page = (tmp_path / "site/my-quilts/low-water/mug-rug-inches.html").read_text("utf-8")
     assert "Now measures" in page or "now measures" in page
 
 
@@ -122,7 +122,7 @@ class TestNew:
         assert main(["new", "--site", str(tmp_path / "quay"), "Spring Tide"]) == 0
         assert (tmp_path / "quay/patterns/spring-tide/pattern.yaml").is_file()
 
-    @pytest.mark.parametrize("name", ["***", "a\nb", "x" * 500])
+    @pytest.mark.parametrize("name", ["***", "", "x" * 500])
     def test_a_name_that_is_none_is_refused(self, tmp_path: Path, name: str) -> None:
         assert main(["new", "--site", str(tmp_path / "quay"), name]) == 2
         assert list(tmp_path.iterdir()) == []

@@ -37,7 +37,7 @@ def add_words(command: argparse.ArgumentParser, patterns: Path) -> None:
 def run(options: argparse.Namespace) -> int:
     """Write a starter pattern into a new folder, or a site with one."""
     if options.site is not None:
-        return _new_site(options.site, options.name or FIRST_PATTERN)
+        return _new_site(options.site, FIRST_PATTERN if options.name is None else options.name)
     if options.name is None:
         raise CannotRunError("say what the new pattern is called, such as: evenseam new 'Winter Gulls'")
     slug = _sound_slug(options.name)
