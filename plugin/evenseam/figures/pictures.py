@@ -25,6 +25,7 @@ from evenseam.figures.scenes.runs import draw_run
 from evenseam.figures.scenes.sections import draw_section
 from evenseam.figures.scenes.trimming import draw_trim
 from evenseam.figures.scenes.turning import draw_layer_turned, draw_topstitch, draw_turn_out
+from evenseam.figures.scenes.units import draw_units
 from evenseam.figures.workbench import Bench, walk
 from evenseam.pattern import (
     AddBorderStrips,
@@ -38,6 +39,7 @@ from evenseam.pattern import (
     MakeBinding,
     MakeCornerPockets,
     MakeSleeve,
+    MakeUnits,
     PieceSection,
     QuiltLayers,
     SquareUp,
@@ -110,6 +112,8 @@ def _draw_step(scene: Scene, step: Step) -> None:
             draw_join(scene, step, operation)
         case TrimPart():
             draw_trim(scene, step)
+        case MakeUnits() as operation:
+            draw_units(scene, step, operation)
         case JoinRun() as operation:
             draw_run(scene, step, operation)
         case AddBorderStrips() as operation:

@@ -25,6 +25,7 @@ from evenseam.pattern import (
     MakeBinding,
     MakeCornerPockets,
     MakeSleeve,
+    MakeUnits,
     PieceSection,
     QuiltLayers,
     Run,
@@ -102,7 +103,7 @@ class _Walk:
                 return self._of_block(step, block, tuple(use.piece for use in patches))
             case JoinPieces(block=block, first_pieces=first, second_pieces=second):
                 return self._of_block(step, block, first + second)
-            case TrimPart(block=block, pieces=pieces):
+            case TrimPart(block=block, pieces=pieces) | MakeUnits(block=block, pieces=pieces):
                 return self._of_block(step, block, pieces)
             case JoinRun(parts=parts, run=run, quarter_turns=turns):
                 turned = (uses[part].turned(turns[number] if turns else 0) for number, part in enumerate(parts))
@@ -133,6 +134,8 @@ def used_names(step: Step) -> tuple[str, ...]:
             return tuple(dict.fromkeys(use.cut for use in patches))
         case JoinPieces(first=first, second=second):
             return tuple(dict.fromkeys((first, second)))
+        case MakeUnits(squares=squares):
+            return tuple(dict.fromkeys(squares))
         case TrimPart(part=part):
             return (part,)
         case JoinRun(parts=parts):

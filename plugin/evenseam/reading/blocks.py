@@ -9,7 +9,7 @@ from typing import TypeAlias
 
 from evenseam.exact import Unit
 from evenseam.geometry import Polygon
-from evenseam.pattern import Block, BlockPiece, Method
+from evenseam.pattern import Block, BlockPiece, Method, UnitBatch
 from evenseam.problems import Label, Place, Report, Severity, SourceText
 from evenseam.reading import codes
 from evenseam.reading.drawing import Grid
@@ -84,6 +84,7 @@ def read_block(reader: Reader, entry: Entry, drawings: Drawings, fabrics: Mappin
     entries = Entries(reader, entry.value, BLOCK, entry.key.place)
     name = entries.words("name", spoken(entry.key.text))
     method = entries.choice("method", Method.FOUNDATION.value)
+    batch = entries.choice("unit method", "")
     shape = entries.choice("shape", "rectangle") or "rectangle"
     size_node = entries.node("finished size")
     written = _Written(
@@ -97,7 +98,7 @@ def read_block(reader: Reader, entry: Entry, drawings: Drawings, fabrics: Mappin
     drawing = _drawing(written, drawings, fabrics, reader.report)
     if drawing is None or not _are_defined(reader, drawing.fabrics) or not drawing.is_good:
         return None
-    if size is None or size_node is None or method is None:
+    if size is None or size_node is None or method is None or batch is None:
         return None
     (width, width_place), (height, height_place) = size
     id = slug(entry.key.text)
@@ -114,6 +115,7 @@ def read_block(reader: Reader, entry: Entry, drawings: Drawings, fabrics: Mappin
     return Block(
         id, name, finished_width, finished_height,
         *drawing.grid, drawing.outline, drawing.pieces, Method(method), entry.key.place,
+        UnitBatch(batch) if batch else None,
     )  # fmt: skip
 
 

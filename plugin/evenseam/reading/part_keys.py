@@ -89,6 +89,15 @@ BLOCK = Record(
             "foundation", "foundation",
         ),
         Field(
+            "unit method", Choice(("one at a time", "two at a time", "four at a time", "eight at a time")),
+            "For a block cut to size: sew its units of triangles from whole squares, so many at once at most. "
+            "one at a time: squares on the corners of a whole piece, for geese and snowballs. two: half-square and "
+            "quarter-square triangles. four: geese from five squares, quarter-square triangles of three fabrics, and "
+            "half-square triangles sewn all round, with edges on the bias. eight: half-square triangles from two large "
+            "squares. Each unit is sewn the way that makes the most at once of those that are not above it.",
+            "from single pieces", "two at a time",
+        ),
+        Field(
             "shape", Choice(("rectangle", "hexagon")),
             "A hexagon lies on a point, its finished size is its width from corner to corner, and its grid is one of "
             "triangles: rows are so high that the triangles have equal sides.",

@@ -29,6 +29,8 @@ class PatternSheet:
     """Other ways to sew units of triangles, offered where there are enough of them."""
     ways_to_buy: tuple[WaysToBuy, ...] = ()
     """Each planned fabric on cloth of other widths and in fat quarters."""
+    chosen_methods: tuple[UnitMethod, ...] = ()
+    """Units sewn from whole squares because the author chose it: these are in the cut list and the steps."""
 
     @property
     def project(self) -> Project:

@@ -8,6 +8,7 @@ from evenseam.sizing.simulator import sew
 from evenseam.sizing.size import size_project
 from evenseam.sizing.sized import Measurement, Placed, SewingLog, SizedProject
 from evenseam.sizing.unit_methods import UnitMethod, WholeSquares, unit_methods
+from evenseam.sizing.unit_squares import check_units, chosen_methods
 
 __all__ = [
     "Measurement",
@@ -18,6 +19,8 @@ __all__ = [
     "UnitMethodKind",
     "WholeSquares",
     "assembly_program",
+    "check_units",
+    "chosen_methods",
     "cut_list",
     "redraft",
     "sew",

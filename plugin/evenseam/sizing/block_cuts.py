@@ -89,7 +89,7 @@ def block_cuts(sized: SizedProject) -> tuple[Cut, ...]:
         block = sized.project.block(pieced.block)
         uses = sized.figure(f"{named_after(block.id, 'block')}_count")
         whole = chosen_ways(block, pieced, sized)
-        from_squares = {piece for way in whole for place in way.places for piece in place}
+        from_squares = {piece for way in whole for piece in way.everywhere}
         for group in cut_groups(block, pieced, sized):
             left = [place for place, piece in enumerate(group.pieces) if piece not in from_squares]
             if left:

@@ -70,6 +70,16 @@ class RotaryUnits:
         """Return the outline of some pieces sewn together, at finished size."""
         return convex_hull(corner for piece in pieces for corner in self._outlines[piece].corners)
 
+    def everywhere(self, unit: RotaryUnit) -> frozenset[str]:
+        """Return the pieces of a unit in all its places, those within larger units that are used again included."""
+        pieces = {piece for place in (unit.pieces, *unit.also) for piece in place}
+        larger = self.units[self.units.index(unit) + 1 :]
+        for whole in larger:
+            for place in whole.also:
+                there = dict(zip(whole.pieces, place, strict=True))
+                pieces |= {there[piece] for piece in pieces if piece in there}
+        return frozenset(pieces)
+
     def _join(self, name: str) -> SectionJoin | None:
         return next((join for join in self.pieced.joins if join.makes == name), None)
 

@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from evenseam.pattern import Block, Cut, CutShape, MakeUnits, Quantity, Step, UnitMethodKind
+from evenseam.pattern import Block, Cut, CutShape, MakeUnits, Method, Quantity, Step, UnitMethodKind
 from evenseam.piecing import PiecedBlock
+from evenseam.problems import Problem, Report
+from evenseam.sizing.codes import UNIT_METHOD_UNUSED
 from evenseam.sizing.rotary_units import RotaryUnits, part_slug
 from evenseam.sizing.sized import SizedProject
 from evenseam.sizing.unit_methods import UnitMethod, chosen_units
@@ -23,6 +25,8 @@ class ChosenWay:
     method: UnitMethod
     places: tuple[tuple[str, ...], ...]
     """Where in the block the unit is used, piece for piece; the first of them is the unit's own place."""
+    everywhere: frozenset[str]
+    """The pieces of the unit in all its places."""
     corners: tuple[int, ...] = ()
     """For squares on corners: which of the method's squares each piece is made of, piece for piece."""
 
@@ -44,10 +48,32 @@ def chosen_ways(block: Block, pieced: PiecedBlock, sized: SizedProject) -> tuple
     return tuple(
         ChosenWay(
             part_slug(block.id, unit.join.makes), method, (unit.pieces, *unit.also),
-            _corners(block, units, method),
+            units.everywhere(unit), _corners(block, units, method),
         )
         for unit, method in chosen_units(sized, pieced, units)
     )  # fmt: skip
+
+
+def chosen_methods(sized: SizedProject) -> tuple[UnitMethod, ...]:
+    """Return the ways the author chose, block by block, in sewing order."""
+    pairs = [(sized.project.block(pieced.block), pieced) for pieced in sized.blocks]
+    return tuple(way.method for block, pieced in pairs for way in chosen_ways(block, pieced, sized))
+
+
+def check_units(sized: SizedProject) -> tuple[Problem, ...]:
+    """Warn of a block whose author chose to sew units from whole squares, where it has none."""
+    report = Report()
+    for pieced in sized.blocks:
+        block = sized.project.block(pieced.block)
+        if block.unit_method is not None and not chosen_ways(block, pieced, sized):
+            if block.method is Method.FOUNDATION:
+                message, hint = "is sewn on foundations", "take `unit method` out, or set `method: rotary`"
+            else:
+                message = "has no units of triangles that can be sewn so from whole squares"
+                hint = "take `unit method` out, or choose another; half-square triangles come two at a time"
+            told = f"the {block.name} block is to be sewn {block.unit_method.value}, but it {message}"
+            report.add(UNIT_METHOD_UNUSED, block.place, told, hint)
+    return report.as_tuple()
 
 
 def whole_square_cuts(block: Block, way: ChosenWay, sized: SizedProject) -> list[Cut]:

@@ -6,10 +6,11 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Any, TypeAlias
 
-from evenseam.pattern import JoinPieces, Method, Press, Step, TrimPart
+from evenseam.pattern import JoinPieces, MakeUnits, Method, Press, Step, TrimPart
 from evenseam.wording.marked import Markdown
 from evenseam.wording.scribe import Scribe
 from evenseam.wording.seam_ends import SeamEnds, seam_ends
+from evenseam.wording.unit_method_words import chosen_values
 from evenseam.wording.workpieces import Called, Workpieces
 
 PressWords: TypeAlias = Callable[[Press, Called | None, Called | None], Markdown]
@@ -74,6 +75,25 @@ class BlockWords:
             "is_first": is_first,
         }
 
+    def units(self, making: MakeUnits, step: Step) -> dict[str, Any]:
+        """Return what the words for units sewn from whole squares are filled with."""
+        block = self.scribe.sheet.project.block(making.block)
+        part = self.pieces.part(making.block, making.pieces)
+        blocks = self._count(making.block)
+        return {
+            "block": block.name,
+            "part": part.one,
+            "parts": part.many,
+            "is_whole_block": part.kind == "block",
+            "is_one_of_blocks": len(self.scribe.sheet.blocks) > 1,
+            "needed": step.leaves,
+            "in_each": step.leaves // blocks,
+            "blocks": blocks,
+            "spare": making.spare,
+            "gives": making.gives,
+            "method": chosen_values(self.scribe, making),
+        }
+
     def _count(self, block: str) -> int:
         """Return how many blocks of this kind the project has."""
         rows = self.scribe.sheet.project.arrangement.positions
@@ -86,7 +106,7 @@ class BlockWords:
             match step.operation:
                 case JoinPieces(first_pieces=first, second_pieces=second):
                     made[step.makes] = frozenset(first + second)
-                case TrimPart(pieces=pieces):
+                case TrimPart(pieces=pieces) | MakeUnits(pieces=pieces):
                     made[step.makes] = frozenset(pieces)
         parts = ((joining.first, joining.first_pieces), (joining.second, joining.second_pieces))
         return any(name in made and made[name] != frozenset(pieces) for name, pieces in parts)
@@ -107,6 +127,6 @@ class BlockWords:
         match maker.operation if maker else None:
             case JoinPieces(first_pieces=first, second_pieces=second):
                 pieces = first + second
-            case TrimPart(pieces=trimmed):
+            case TrimPart(pieces=trimmed) | MakeUnits(pieces=trimmed):
                 pieces = trimmed
         return self.pieces.part(block, pieces, maker)

@@ -12,6 +12,7 @@ from evenseam.pattern import (
     MakeBinding,
     MakeCornerPockets,
     MakeSleeve,
+    MakeUnits,
     PieceSection,
     QuiltLayers,
     Step,
@@ -34,6 +35,7 @@ _UNMEASURED = (
     AttachSleeve,
     Topstitch,
     TrimPart,
+    MakeUnits,
 )
 """Steps that leave nothing a maker would measure, or nothing new."""
 _FINISHED = (TurnOut, Bind, MakeSleeve)

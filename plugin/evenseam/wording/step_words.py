@@ -21,6 +21,7 @@ from evenseam.pattern import (
     MakeBinding,
     MakeCornerPockets,
     MakeSleeve,
+    MakeUnits,
     Operation,
     PieceSection,
     Press,
@@ -34,10 +35,10 @@ from evenseam.pattern import (
     TrimPart,
     Turned,
     TurnOut,
-    fabric_letters,
 )
 from evenseam.wording.block_words import BlockWords
 from evenseam.wording.marked import Markdown, escape
+from evenseam.wording.patch_words import section_patches
 from evenseam.wording.scribe import Scribe
 from evenseam.wording.working_figures import binding_ends
 from evenseam.wording.workpieces import Called, Workpieces
@@ -46,6 +47,7 @@ TEMPLATES: Mapping[type[Operation], str] = {
     PieceSection: "steps/piece_section",
     JoinPieces: "steps/join_pieces",
     TrimPart: "steps/trim_part",
+    MakeUnits: "steps/make_units",
     JoinRun: "steps/join_run",
     AddBorderStrips: "steps/add_border_strips",
     LayerTurned: "steps/layer_turned",
@@ -87,6 +89,8 @@ class StepWords:
                 return self._blocks.join(joining, step, self._press)
             case TrimPart() as trimming:
                 return self._blocks.trim(trimming, step)
+            case MakeUnits() as making:
+                return self._blocks.units(making, step)
             case JoinRun() as run:
                 return self._run(run, step)
             case AddBorderStrips() as adding:
@@ -119,12 +123,7 @@ class StepWords:
 
     def _section(self, piecing: PieceSection, step: Step, number: int) -> dict[str, Any]:
         project = self.scribe.sheet.project
-        letters = fabric_letters(project.fabrics)
-        patches = []
-        for patch in piecing.patches:
-            cut = self._cut(patch.cut)
-            known = {"fabric": project.fabric(cut.material).name, "letter": letters[cut.material]}
-            patches.append({"label": patch.label, **known, "width": cut.width, "height": cut.height})
+        patches = section_patches(self.scribe.sheet, piecing)
         is_first = len(patches) > 1 and "section" not in self.taught
         if is_first:
             self.taught["section"] = number

@@ -12,6 +12,7 @@ from evenseam.pattern import (
     JoinRun,
     MakeCornerPockets,
     MakeSleeve,
+    MakeUnits,
     Method,
     PieceSection,
     Run,
@@ -64,7 +65,7 @@ class Workpieces:
                 return self.part(block, pieces, step)
             case JoinPieces(block=block) as joining:
                 return self.part(block, joining.first_pieces + joining.second_pieces, step)
-            case TrimPart(block=block, pieces=pieces):
+            case TrimPart(block=block, pieces=pieces) | MakeUnits(block=block, pieces=pieces):
                 return self.part(block, pieces, step)
             case JoinRun():
                 return self._run(step)
@@ -109,7 +110,7 @@ class Workpieces:
         """Tell whether a workpiece is a block or has blocks in it."""
         step = self._makers.get(name)
         match step.operation if step else None:
-            case PieceSection() | JoinPieces() | TrimPart():
+            case PieceSection() | JoinPieces() | TrimPart() | MakeUnits():
                 return True
             case JoinRun(parts=parts):
                 return any(self.holds_blocks(part) for part in parts)

@@ -17,6 +17,7 @@ from evenseam.pattern import (
     JoinRun,
     MakeBinding,
     MakeSleeve,
+    MakeUnits,
     Method,
     PieceSection,
     Quantity,
@@ -253,7 +254,7 @@ _GROUPS: tuple[tuple[tuple[type, ...], str], ...] = (
 
 def _group(scribe: Scribe, pieces: Workpieces, step: Step) -> str:
     """Return under which heading a step stands."""
-    if isinstance(step.operation, (PieceSection, JoinPieces, TrimPart)):
+    if isinstance(step.operation, (PieceSection, JoinPieces, TrimPart, MakeUnits)):
         return f"blocks:{step.operation.block}"
     is_turned = isinstance(scribe.sheet.project.finish, Turned)
     if isinstance(step.operation, JoinRun) and pieces.run_kind(step) == "longer_strip":
