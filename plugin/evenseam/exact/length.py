@@ -79,8 +79,8 @@ def format_number(value: Number | int, unit: Unit) -> str:
     >>> format_number(Fraction(35, 6), Unit.INCH), format_number(Fraction(16, 3), Unit.CENTIMETRE)
     ('about 5 13/16', 'about 5.3')
     """
-    if unit in (Unit.CENTIMETRE, Unit.METRE):
-        return _decimal(value, 10 if unit is Unit.CENTIMETRE else 100)
+    if unit in (Unit.CENTIMETRE, Unit.METRE, Unit.KILOGRAM):
+        return _decimal(value, 100 if unit is Unit.METRE else 10)
     if isinstance(value, Surd) or not _has_mark(Fraction(value), unit):
         return "about " + _mixed(Fraction(nearest(value * 16), 16))
     return _mixed(Fraction(value))

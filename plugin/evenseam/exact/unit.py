@@ -10,7 +10,7 @@ CENTIMETRES_PER_INCH = Fraction(127, 50)
 
 
 class Unit(Enum):
-    """What a figure counts."""
+    """What a figure counts or weighs."""
 
     INCH = "in"
     CENTIMETRE = "cm"
@@ -18,6 +18,8 @@ class Unit(Enum):
     METRE = "m"
     COUNT = ""
     DEGREE = "°"
+    POUND = "lb"
+    KILOGRAM = "kg"
 
     @property
     def symbol(self) -> str:
@@ -27,7 +29,7 @@ class Unit(Enum):
     @property
     def is_length(self) -> bool:
         """True for the units a ruler or a shop counter measures."""
-        return self not in (Unit.COUNT, Unit.DEGREE)
+        return self not in (Unit.COUNT, Unit.DEGREE, Unit.POUND, Unit.KILOGRAM)
 
     @property
     def ruler_mark(self) -> Fraction:
@@ -37,5 +39,7 @@ class Unit(Enum):
             Unit.CENTIMETRE: Fraction(1, 10),
             Unit.YARD: Fraction(1, 8),
             Unit.METRE: Fraction(1, 10),
+            Unit.POUND: Fraction(1, 4),
+            Unit.KILOGRAM: Fraction(1, 10),
         }
         return marks.get(self, Fraction(1))

@@ -11,7 +11,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from evenseam.exact import Direction, Rounding, Unit
-from evenseam.pattern import Assumed, Quantity, derived
+from evenseam.pattern import Assumed, Binding, Quantity, derived
 
 _SOURCE = (
     "plain geometry; agrees with 2 1/2 in for 3/8 in, Along Came Quilting, What size binding would you like, which "
@@ -32,3 +32,8 @@ def strip_showing(shows: Quantity) -> Quantity:
         rule="folded in half: a seam allowance, the front and the back, each as wide as what shows, and the edge",
         source=_SOURCE, rounding=Rounding("ruler", _MARK[shows.unit], Direction.UP),
     )  # fmt: skip
+
+
+def binding_seam(binding: Binding, seam: Quantity) -> Quantity:
+    """Return the seam allowance a binding is sewn on with: as much as it shows, or the pattern's own."""
+    return seam if binding.shows is None else binding.shows

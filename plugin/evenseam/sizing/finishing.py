@@ -22,10 +22,12 @@ from evenseam.pattern import (
     Sleeve,
     Turned,
 )
+from evenseam.sizing.binding_width import binding_seam
 from evenseam.sizing.envelope import size_envelope
 from evenseam.sizing.faced import size_facing, size_knife_edge, size_seamed_edge
 from evenseam.sizing.ledger import Ledger
 from evenseam.sizing.loops import size_loops_or_rings
+from evenseam.sizing.rods import size_rod, weigh
 
 _TURNED_SOURCE = "Pre-Bind a Quilt, pillowcase method, Fabric Mill"
 _LAYERS_SOURCE = "Preparing Your Quilt, Log House Quilting"
@@ -75,7 +77,10 @@ def _size_binding(finish: Bound, way_round: Quantity, seam: Quantity, ledger: Le
     rule = "the way round, with something over for the corners and the join"
     ledger.work_out("binding_length", way_round + extra, rule=rule, source=_BINDING_SOURCE)
     ledger.work_out("binding_folded_width", strip / 2, rule="folded in half along its length")
-    ledger.work_out("binding_front_width", seam, rule="the seam it is sewn on with; the rest folds to the back")
+    front = binding_seam(finish.binding, seam)
+    ledger.work_out("binding_front_width", front, rule="the seam it is sewn on with; the rest folds to the back")
+    if finish.corner_radius is not None:
+        ledger.enter("corner_radius", finish.corner_radius)
 
 
 def _size_layers(finish: Finish, ledger: Ledger) -> None:
@@ -89,7 +94,7 @@ def _size_layers(finish: Finish, ledger: Ledger) -> None:
 
 
 def size_hanging(hanging: Hanging | None, seam: Quantity, ledger: Ledger) -> None:
-    """Work out sleeve or corner pockets and enter every figure."""
+    """Work out what the project hangs by, its rod and its weight; enter every figure."""
     match hanging:
         case Sleeve():
             depth = ledger.enter("sleeve_cut_width", hanging.cut_depth)
@@ -108,3 +113,6 @@ def size_hanging(hanging: Hanging | None, seam: Quantity, ledger: Ledger) -> Non
             ledger.enter("corner_pocket_square", hanging.square)
         case Loops() | Rings():
             size_loops_or_rings(hanging, seam, ledger)
+    if hanging is not None:
+        size_rod(hanging, seam, ledger)
+        weigh(ledger)
