@@ -90,7 +90,8 @@ class Workpieces:
                 return self._named("section", section.name)
         for join in pieced.joins:
             if wanted == {*join.first_pieces, *join.second_pieces}:
-                if join.makes.count("+") < 3 or step is None:
+                is_short = join.makes.count("+") < 3 and " to " not in join.makes
+                if is_short or step is None:
                     return self._named("unit", join.makes)
                 return self._from_step(step)
         raise KeyError(f"no part of block {block} is made of {sorted(wanted)}")
