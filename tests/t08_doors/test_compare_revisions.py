@@ -3,29 +3,15 @@
 from __future__ import annotations
 
 import json
-import os
 import re
-import subprocess
 from pathlib import Path
 
 import pytest
 from evenseam.cli import main
+from support.repository import commit, git
 from support.reviewed import GULLS
 
 NEW_WIDTH = GULLS.replace("outer border: {width: 1}", "outer border: {width: 1 1/2}")
-
-
-def git(*words: str, folder: Path | None = None, text: bytes = b"") -> str:
-    who = {"GIT_CONFIG_GLOBAL": os.devnull, "GIT_CONFIG_NOSYSTEM": "1"}
-    names = {
-        f"GIT_{role}_{what}": value
-        for role in ("AUTHOR", "COMMITTER")
-        for what, value in (("NAME", "Marsh"), ("EMAIL", "marsh@saltmarsh.example"), ("DATE", "2026-03-02T10:00:00Z"))
-    }
-    done = subprocess.run(
-        ["git", *words], cwd=folder, input=text, capture_output=True, check=True, env={**os.environ, **who, **names}
-    )
-    return done.stdout.decode().strip()
 
 
 @pytest.fixture
@@ -38,11 +24,6 @@ def folder(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     git("init", "-q", "-b", "main")
     commit()
     return home
-
-
-def commit(message: str = "Change the gulls") -> None:
-    git("add", "-A")
-    git("commit", "-q", "--allow-empty", "-m", message)
 
 
 def run(capsys: pytest.CaptureFixture[str], *words: str) -> tuple[int, str, str]:

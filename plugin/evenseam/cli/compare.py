@@ -8,9 +8,8 @@ import sys
 from pathlib import Path
 
 from evenseam.cli.loading import CannotRunError
-from evenseam.cli.published import as_version
 from evenseam.cli.revision import find_revision, read_revision
-from evenseam.publish.checked import check_pattern
+from evenseam.publish.checked import check_pattern, version_of
 from evenseam.publish.review_page import Versions, write_review_page
 from evenseam.publish.sources import PatternSource, find_patterns
 from evenseam.publish.whole import write_whole
@@ -84,7 +83,7 @@ def _is_same(old: PatternSource, new: PatternSource) -> bool:
 def _version(source: PatternSource | None) -> Version | None:
     if source is None:
         return None
-    return as_version(check_pattern(source))
+    return version_of(check_pattern(source))
 
 
 def _written(review: Review, options: argparse.Namespace) -> str:

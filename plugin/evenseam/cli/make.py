@@ -9,6 +9,7 @@ from pathlib import Path
 from evenseam.cli.loading import CannotRunError, load_sheet, tell
 from evenseam.publish.cache import Cache
 from evenseam.publish.export import ExportRefusedError, export
+from evenseam.publish.older_versions import with_older_versions
 from evenseam.publish.options import SiteOptions
 from evenseam.publish.sheet_handout import make_handout
 from evenseam.publish.site import build_site
@@ -40,7 +41,11 @@ def run_export(options: argparse.Namespace) -> int:
         sources = find_patterns(options.patterns)
     except FileNotFoundError as error:
         raise CannotRunError(str(error)) from None
-    site = build_site(sources, SiteOptions(), Cache(CACHE), tell=_progress)
+    cache = Cache(CACHE)
+    in_time = with_older_versions(sources, options.patterns, cache)
+    if in_time.note:
+        print(f"evenseam: {in_time.note}", file=sys.stderr)
+    site = build_site(in_time.sources, SiteOptions(), cache, tell=_progress)
     if sys.stderr.isatty():
         print("\r\x1b[K", end="", file=sys.stderr)
     if site.problems:

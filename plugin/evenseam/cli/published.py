@@ -6,9 +6,9 @@ from dataclasses import replace
 from pathlib import Path
 
 from evenseam.cli.revision import find_revision, read_revision
-from evenseam.publish.checked import CheckedPattern, check_pattern
+from evenseam.publish.checked import CheckedPattern, check_pattern, version_of
 from evenseam.publish.sources import PATTERN_FILE, PatternSource
-from evenseam.review import Version, check_since
+from evenseam.review import check_since
 
 
 def since(checked: list[CheckedPattern], revision: str, path: Path) -> list[CheckedPattern]:
@@ -22,15 +22,10 @@ def since(checked: list[CheckedPattern], revision: str, path: Path) -> list[Chec
     return [_held(pattern, published.get(pattern.slug)) for pattern in checked]
 
 
-def as_version(checked: CheckedPattern) -> Version:
-    """Return a checked pattern as the review knows it."""
-    return Version(checked.slug, checked.pattern, checked.sheets, checked.problems)
-
-
 def _held(pattern: CheckedPattern, source: PatternSource | None) -> CheckedPattern:
     if source is None:
         return pattern
-    problems = check_since(as_version(check_pattern(source)), as_version(pattern))
+    problems = check_since(version_of(check_pattern(source)), version_of(pattern))
     return replace(pattern, problems=(*pattern.problems, *problems))
 
 

@@ -27,6 +27,7 @@ from evenseam.publish.cache import Cache
 from evenseam.publish.export import with_gallery
 from evenseam.publish.freshness import mark_changed
 from evenseam.publish.head import write_head
+from evenseam.publish.older_versions import with_older_versions
 from evenseam.publish.options import EDITIONS, PAPERS, SiteOptions
 from evenseam.publish.pruning import prune
 from evenseam.publish.reader import SCRIPT_FILE
@@ -104,7 +105,10 @@ class EvenseamPlugin(BasePlugin[EvenseamConfig]):  # type: ignore[no-untyped-cal
         if self.cache is None or self.cache.folder != cache_folder:
             self.cache = Cache(cache_folder)
         self.cache.hold()
-        self.site = site = build_site(sources, self._options(), self.cache)
+        in_time = with_older_versions(sources, Path(self.config.patterns), self.cache)
+        if in_time.note:
+            log.info("%s", in_time.note)
+        self.site = site = build_site(in_time.sources, self._options(), self.cache)
         self._tell(site, config)
         mark_changed(site, cache_folder / "shown.json")
         taken = {file.src_uri for file in files}

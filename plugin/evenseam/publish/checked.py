@@ -10,6 +10,7 @@ from evenseam.problems import Problem, Report, Severity, SourceText
 from evenseam.publish.sheet_memory import SHEETS
 from evenseam.publish.sources import PatternSource
 from evenseam.reading import read_pattern
+from evenseam.review import Version
 from evenseam.sheet import ClaimResult, PatternSheet, audit_claims
 from evenseam.wording import check_prose
 
@@ -62,3 +63,8 @@ def check_pattern(source: PatternSource) -> CheckedPattern:
     audit = audit_claims(pattern, drafted)
     report.problems += audit.problems
     return CheckedPattern(source.slug, pattern, tuple(sheets), report.as_tuple(), texts, audit.value or ())
+
+
+def version_of(checked: CheckedPattern) -> Version:
+    """Return a checked pattern as the review knows it."""
+    return Version(checked.slug, checked.pattern, checked.sheets, checked.problems)

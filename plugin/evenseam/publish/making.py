@@ -15,6 +15,7 @@ from evenseam.publish.cairo import has_cairo
 from evenseam.publish.checked import CheckedPattern, check_pattern
 from evenseam.publish.codes import PATTERN_NOT_MADE
 from evenseam.publish.contents import ContentsEntry
+from evenseam.publish.corrections import make_corrections, write_corrections
 from evenseam.publish.entry import MadeFile, MadePage, MadePattern, MadeSize, as_text
 from evenseam.publish.filing import is_cut_from_fat_quarters, method_words
 from evenseam.publish.handout import HandoutFrame, handout_data, set_handout
@@ -47,7 +48,7 @@ PAPER_NAMES = {"letter": "Letter", "a4": "A4"}
 def make_pattern(source: PatternSource, options: SiteOptions, cache: Cache) -> MadePattern:
     """Read, compute and write one pattern. A pattern with errors becomes one page that names them."""
     checked = check_pattern(source)
-    made = _Maker(checked, options, cache).make() if checked.is_valid and checked.sheets else None
+    made = _Maker(source, checked, options, cache).make() if checked.is_valid and checked.sheets else None
     if made is None or not made.is_published:
         made = _unpublished(checked, made.problems if made else checked.problems, options, cache)
     cache.note(key_of_pattern(source, options), as_text(made))
@@ -115,6 +116,7 @@ class _Size:
 
 @dataclass(slots=True)
 class _Maker:
+    source: PatternSource
     checked: CheckedPattern
     options: SiteOptions
     cache: Cache
@@ -221,9 +223,9 @@ class _Maker:
     def overview(self, pattern: Pattern, hero: _Size, rows: list[SizeRow], card: str) -> MadePage:
         title = self.title_of(hero)
         svg = hero.pictures.svg("finished", Theme.WEB, title, f"{title}, finished", "hero")
-        body = write_overview(
-            pattern, svg, hero.sheet.project.fabrics, rows, () if self.options.has_handouts else (NO_HANDOUTS,)
-        )
+        notes = () if self.options.has_handouts else (NO_HANDOUTS,)
+        corrections = write_corrections(make_corrections(self.source, self.checked, self.cache))
+        body = write_overview(pattern, svg, hero.sheet.project.fabrics, rows, notes, corrections)
         contents = tuple(ContentsEntry(2, id, words) for id, words in OVERVIEW_CONTENTS if f'id="{id}"' in body)
         return self.page("index.md", pattern.title, pattern.title, pattern.summary, body, contents, card)
 

@@ -66,7 +66,12 @@ def write_size_page(
 
 
 def write_overview(
-    pattern: Pattern, hero: str, fabrics: Sequence[Fabric], rows: Sequence[SizeRow], notes: Sequence[str]
+    pattern: Pattern,
+    hero: str,
+    fabrics: Sequence[Fabric],
+    rows: Sequence[SizeRow],
+    notes: Sequence[str],
+    corrections: str,
 ) -> str:
     """Return the HTML of a pattern's first page: picture (in these fabrics), facts, sizes, downloads, corrections."""
     parts = (
@@ -78,7 +83,7 @@ def write_overview(
         f'<h2 id="sizes">Choose a size</h2>\n{_sizes(rows)}',
         f'<h2 id="downloads">To print and to keep</h2>\n{_download_table(rows)}',
         *(f'<p class="note">{escape(note)}</p>' for note in notes),
-        _changes(pattern),
+        corrections,
     )
     marks = page_marks(pattern.slug, pattern.version)
     return without_blank_lines(f'<div class="pattern-page"{marks}>\n' + "\n".join(parts) + "\n</div>")
@@ -198,13 +203,3 @@ def _edition_link(row: SizeRow, name: str) -> str:
     finished = escape(row.made.finished)
     link = f'<a href="{site_link(row.made.page)}"{_edition(row.made)} aria-label="{name}, {finished}">{finished}</a>'
     return f'<p class="size-editions">{link}</p>'
-
-
-def _changes(pattern: Pattern) -> str:
-    if not pattern.changes:
-        return ""
-    items = "\n".join(
-        f"<li><strong>Version {escape(change.version)}</strong>, {escape(change.date)}: {escape(change.what)}</li>"
-        for change in pattern.changes
-    )
-    return f'<h2 id="corrections">Corrections and changes</h2>\n<ul class="changes">\n{items}\n</ul>'

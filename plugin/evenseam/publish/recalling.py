@@ -15,7 +15,10 @@ def key_of_pattern(source: PatternSource, options: SiteOptions) -> str:
     drawings = sorted(source.drawings.items())
     texts = chain.from_iterable((name, drawing.name, drawing.text) for name, drawing in drawings)
     problems = "\n".join(f"{problem.code.name} {problem.message}" for problem in source.problems)
-    return key_of("pattern", options.as_text(), source.slug, source.source.name, source.source.text, problems, *texts)
+    older = "\n".join(f"{text.version} {text.tree}" for text in source.older)
+    return key_of(
+        "pattern", options.as_text(), source.slug, source.source.name, source.source.text, problems, older, *texts
+    )  # fmt: skip
 
 
 def recall_pattern(source: PatternSource, options: SiteOptions, cache: Cache) -> MadePattern | None:

@@ -7,7 +7,7 @@ import re
 import unicodedata
 from collections.abc import Iterable, Mapping
 from contextlib import suppress
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from evenseam.problems import Code, Place, Problem, SourceText
@@ -33,6 +33,19 @@ _GOOD_NAME = re.compile(r"[A-Za-z0-9][A-Za-z0-9_-]*", re.ASCII)
 
 
 @dataclass(frozen=True, slots=True)
+class OlderText:
+    """Where the texts of an older version lie in git's store."""
+
+    version: str
+    top: str
+    """The top of the repository."""
+    commit: str
+    """The last one at which the pattern had this version."""
+    tree: str
+    """Name of the folder's content: the same for the same texts, whatever the commit."""
+
+
+@dataclass(frozen=True, slots=True)
 class PatternSource:
     """The texts of one pattern folder. `problems` are files that could not be taken in."""
 
@@ -41,6 +54,8 @@ class PatternSource:
     drawings: Mapping[str, SourceText]
     """By file name, such as lantern.svg."""
     problems: tuple[Problem, ...] = ()
+    older: tuple[OlderText, ...] = ()
+    """Where the texts of older versions lie; see `older_versions`."""
 
 
 def find_patterns(root: Path) -> tuple[PatternSource, ...]:
@@ -60,11 +75,11 @@ def find_patterns(root: Path) -> tuple[PatternSource, ...]:
     if not folders:
         raise FileNotFoundError(f"there is no {PATTERN_FILE} in any folder of {root}")
     return tuple(
-        _without_same_addresses(_read_folder(folder, root.resolve(), folder / PATTERN_FILE) for folder in folders)
+        without_same_addresses(_read_folder(folder, root.resolve(), folder / PATTERN_FILE) for folder in folders)
     )
 
 
-def _without_same_addresses(sources: Iterable[PatternSource]) -> Iterable[PatternSource]:
+def without_same_addresses(sources: Iterable[PatternSource]) -> Iterable[PatternSource]:
     """Yield the patterns with an address for each, and a problem for two whose names a site cannot tell apart."""
     taken: dict[str, str] = {}
     for source in sources:
@@ -78,16 +93,18 @@ def _without_same_addresses(sources: Iterable[PatternSource]) -> Iterable[Patter
             hint = "give the folder a name that differs in more than capitals and signs"
             problems = (*problems, Problem(FOLDER_NAME, message, _start_of(source.source.name), hint))
         taken[slug.lower()] = source.source.name
-        yield PatternSource(slug, source.source, source.drawings, problems)
+        yield replace(source, slug=slug, problems=problems)
 
 
 def _read_folder(folder: Path, within: Path, file: Path) -> PatternSource:
     """Return the texts of a folder that must lie inside `within`."""
     name = _shown_name(file)
     problems: list[Problem] = []
-    slug = _slug_of(folder, name, problems)
+    # A folder given as . has its name only in its whole path.
+    short = folder.name if folder.name not in ("", "..") else folder.resolve().name
+    slug = address_of_folder(short, name, problems)
     if not _is_inside(folder, within):
-        message = f"the folder {_printable(folder.name)} is a link that leads outside {_printable(within.name)}"
+        message = f"the folder {printable(folder.name)} is a link that leads outside {printable(within.name)}"
         problems.append(Problem(OUTSIDE_FOLDER, message, _start_of(name), "put the folder itself there"))
         return PatternSource(slug, SourceText(name, ""), {}, tuple(problems))
     source = _read_text(folder, file, problems)
@@ -95,15 +112,13 @@ def _read_folder(folder: Path, within: Path, file: Path) -> PatternSource:
     return PatternSource(slug, source or SourceText(name, ""), drawings, tuple(problems))
 
 
-def _slug_of(folder: Path, shown: str, problems: list[Problem]) -> str:
-    """Return the folder's name as an address; one that cannot be an address as it is, is a problem."""
-    # A folder given as . has its name only in its whole path.
-    name = folder.name if folder.name not in ("", "..") else folder.resolve().name
+def address_of_folder(name: str, shown: str, problems: list[Problem]) -> str:
+    """Return a folder's name as an address; one that cannot be an address as it is, is a problem."""
     if _GOOD_NAME.fullmatch(name) and len(name) <= LONGEST_SLUG:
         return name
     plain = unicodedata.normalize("NFKD", name).encode("ascii", "ignore").decode().lower()
     slug = re.sub(r"[^a-z0-9]+", "-", plain).strip("-")[:LONGEST_SLUG].rstrip("-") or "pattern"
-    short = _printable(name if len(name) <= 40 else name[:39] + "…")
+    short = printable(name if len(name) <= 40 else name[:39] + "…")
     message = f"the folder {short!r} cannot be an address on a site"
     hint = f"use letters a to z, figures and hyphens, at most {LONGEST_SLUG} of them: {slug}"
     problems.append(Problem(FOLDER_NAME, message, _start_of(shown), hint))
@@ -118,17 +133,27 @@ def _read_drawings(folder: Path, shown: str, problems: list[Problem]) -> dict[st
         problems.append(Problem(UNREADABLE, message, _start_of(shown), "check that it is a readable folder"))
         return {}
     if len(found) > MOST_DRAWINGS:
-        message = f"there are {len(found)} drawings; at most {MOST_DRAWINGS} are read"
-        problems.append(Problem(TOO_MANY_DRAWINGS, message, _start_of(shown), "take out what the pattern does not use"))
+        problems.append(too_many_drawings(len(found), shown))
         return {}
     drawings: dict[str, SourceText] = {}
     for path in found:
-        if path.name != _printable(path.name):
-            message = f"the name of the drawing {_printable(path.name)} holds a sign that cannot be shown"
-            problems.append(Problem(DRAWING_NAME, message, _start_of(shown), "use letters, figures and hyphens"))
+        if path.name != printable(path.name):
+            problems.append(unshowable_drawing(path.name, shown))
         elif (text := _read_text(folder, path, problems)) is not None:
             drawings[path.name] = text
     return drawings
+
+
+def too_many_drawings(number: int, shown: str) -> Problem:
+    """Return the problem of a folder with more drawings than are read."""
+    message = f"there are {number} drawings; at most {MOST_DRAWINGS} are read"
+    return Problem(TOO_MANY_DRAWINGS, message, _start_of(shown), "take out what the pattern does not use")
+
+
+def unshowable_drawing(name: str, shown: str) -> Problem:
+    """Return the problem of a drawing whose name cannot be printed."""
+    message = f"the name of the drawing {printable(name)} holds a sign that cannot be shown"
+    return Problem(DRAWING_NAME, message, _start_of(shown), "use letters, figures and hyphens")
 
 
 def _read_text(folder: Path, file: Path, problems: list[Problem]) -> SourceText | None:
@@ -201,9 +226,9 @@ def _shown_name(file: Path) -> str:
     with suppress(OSError, RuntimeError):
         # Links are followed only when the path as it was given does not lie here.
         whole = whole if whole.is_relative_to(here) else file.parent.resolve() / file.name
-    return _printable((whole.relative_to(here) if whole.is_relative_to(here) else file).as_posix())
+    return printable((whole.relative_to(here) if whole.is_relative_to(here) else file).as_posix())
 
 
-def _printable(text: str) -> str:
+def printable(text: str) -> str:
     """Return a name of a file with a stand-in for every sign that cannot be shown, among them halves of signs."""
     return "".join(sign if sign.isprintable() else "\ufffd" for sign in text)

@@ -18,6 +18,7 @@ from evenseam.review.changes import (
     swapped,
 )
 from evenseam.review.compare import Version, compare_patterns
+from evenseam.review.corrections import Corrected, CorrectedSize, Correction, compare_versions, list_corrections
 from evenseam.review.markdown import write_markdown
 from evenseam.review.one_line import write_one_line
 from evenseam.review.placed import PlacedChanges, compare_placed
@@ -27,6 +28,9 @@ __all__ = [
     "Added",
     "Cause",
     "Change",
+    "Corrected",
+    "CorrectedSize",
+    "Correction",
     "Failure",
     "InputCause",
     "Kind",
@@ -45,6 +49,8 @@ __all__ = [
     "check_since",
     "compare_patterns",
     "compare_placed",
+    "compare_versions",
+    "list_corrections",
     "review_all",
     "review_as_json",
     "review_pattern",

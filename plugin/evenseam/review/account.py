@@ -227,6 +227,27 @@ def _line(where: Where, changes: list[Change], size: SizeReview | None, most_cut
     return SizeLine((where,), tuple(told), listed(left), kept)
 
 
+def figures_told(changes: Iterable[Change]) -> tuple[str, ...]:
+    """Return in words every changed figure that is cut, bought or sewn; what merely follows while sewing is counted.
+
+    Names, words and colours are no figures, and causes are told by whoever tells why.
+    """
+    figures = [change for change in changes if is_of_figures(change) and change.kind not in (Kind.INPUT, Kind.PART)]
+    kinds: dict[bool, list[Change]] = {True: [], False: []}
+    for change in figures:
+        kinds[change.kind in _CUTTING].append(change)
+    others = [change for change in kinds[False] if change.kind is not Kind.CHECKPOINT]
+    measured = len(kinds[False]) - len(others)
+    first = [change for change in others if change.kind in (Kind.FINISHED, Kind.SIZE)]
+    bought = [change for change in others if change.kind in _BUYING]
+    rest = [change for change in others if change not in first and change not in bought]
+    told = [change_words(change) for change in first]
+    told += _cut_words(kinds[True])
+    told += [change_words(change) for change in (*bought, *rest)]
+    told += [f"what it measures after {_counted(measured, 'step')}"] if measured else []
+    return tuple(told)
+
+
 def _finishes(change: Change) -> str:
     if isinstance(change, Remeasured):
         return f"finishes {size_of(change.new)} instead of {size_of(change.old)}"

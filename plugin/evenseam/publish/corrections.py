@@ -1,0 +1,133 @@
+"""The list of corrections of one pattern: every version's words, and the figures computed from both versions' texts."""
+
+from __future__ import annotations
+
+import json
+from dataclasses import dataclass, field
+
+from evenseam.exact import Unit
+from evenseam.publish.cache import Cache, key_of
+from evenseam.publish.checked import CheckedPattern, check_pattern, version_of
+from evenseam.publish.html_text import escape
+from evenseam.publish.older_versions import read_older
+from evenseam.publish.options import edition_of
+from evenseam.publish.sources import PatternSource
+from evenseam.review import Corrected, CorrectedSize, Correction, Version, compare_versions, list_corrections
+
+MOST_OPEN = 6
+"""With more lines than this a list of figures is folded away."""
+
+
+def make_corrections(source: PatternSource, checked: CheckedPattern, cache: Cache) -> tuple[Correction, ...]:
+    """Return the corrections of a pattern, newest first; without `changes:` there are none."""
+    if checked.pattern is None:
+        return ()
+    return list_corrections(checked.pattern, _Versions(source, checked, cache).between)
+
+
+@dataclass(slots=True)
+class _Versions:
+    """The versions of one pattern, computed when first asked for."""
+
+    source: PatternSource
+    checked: CheckedPattern
+    cache: Cache
+    computed: dict[str, Version | None] = field(default_factory=dict)
+
+    def between(self, old: str, new: str) -> Corrected | None:
+        """Return what differs, from the cache when these very texts were compared before."""
+        marks = (self.mark(old), self.mark(new))
+        if not all(marks):
+            return None
+        key = key_of("correction", old, new, *marks)
+        noted = self.cache.noted(key)
+        if noted is None:
+            noted = _as_text(self.compared(old, new))
+            self.cache.note(key, noted)
+        return _from_text(noted)
+
+    def compared(self, old: str, new: str) -> Corrected | None:
+        before, after = self.version(old), self.version(new)
+        return compare_versions(before, after) if before is not None and after is not None else None
+
+    def is_now(self, number: str) -> bool:
+        return self.checked.pattern is not None and self.checked.pattern.version == number
+
+    def mark(self, number: str) -> str:
+        """Return what stands for the texts of a version; empty when there are none."""
+        if self.is_now(number):
+            drawings = sorted(self.source.drawings.items())
+            texts = (text for name, drawing in drawings for text in (name, drawing.text))
+            return key_of("texts", self.source.source.text, *texts)
+        return next((older.tree for older in self.source.older if older.version == number), "")
+
+    def version(self, number: str) -> Version | None:
+        if self.is_now(number):
+            return version_of(self.checked)
+        if number not in self.computed:
+            self.computed[number] = self.read(number)
+        return self.computed[number]
+
+    def read(self, number: str) -> Version | None:
+        older = next(older for older in self.source.older if older.version == number)
+        source = read_older(older, self.source)
+        found = version_of(check_pattern(source)) if source is not None else None
+        # A commit was chosen by a quick look at its text: only the reader knows what version it really is.
+        is_it = found is not None and found.pattern is not None and found.pattern.version == number
+        return found if is_it else None
+
+
+def _as_text(corrected: Corrected | None) -> str:
+    if corrected is None:
+        return json.dumps(None)
+    sizes = [[size.size, size.name, size.unit.name, list(size.figures)] for size in corrected.sizes]
+    return json.dumps({"sizes": sizes, "unknown": list(corrected.unknown)})
+
+
+def _from_text(text: str) -> Corrected | None:
+    data = json.loads(text)
+    if data is None:
+        return None
+    sizes = (CorrectedSize(size, name, Unit[unit], tuple(figures)) for size, name, unit, figures in data["sizes"])
+    return Corrected(tuple(sizes), tuple(data["unknown"]))
+
+
+def write_corrections(corrections: tuple[Correction, ...]) -> str:
+    """Return the part of a pattern's first page about its versions; empty when it lists none."""
+    if not corrections:
+        return ""
+    items = "\n".join(f"<li>{_version(correction)}</li>" for correction in corrections)
+    return f'<h2 id="corrections">Corrections and changes</h2>\n<ul class="changes">\n{items}\n</ul>'
+
+
+def _version(correction: Correction) -> str:
+    words = (
+        f"<strong>Version {escape(correction.version)}</strong>, {escape(correction.date)}: {escape(correction.what)}"
+    )
+    if not correction.before:
+        return words
+    return f'{words}\n<div class="corrected" data-search-exclude>{_figures(correction)}</div>'
+
+
+def _figures(correction: Correction) -> str:
+    before, corrected = escape(correction.before), correction.corrected
+    if corrected is None:
+        return f"<p>Version {before} is not on record here, so the changed figures cannot be listed.</p>"
+    unknown = ""
+    if corrected.unknown:
+        names = escape(", ".join(corrected.unknown))
+        unknown = f"<p>Of version {before} these sizes cannot be compared any more: {names}.</p>"
+    if not corrected.sizes:
+        return unknown or f"<p>No figure differs from version {before}: nothing is cut, bought or sewn otherwise.</p>"
+    lists = "\n".join(_size(size) for size in corrected.sizes)
+    lines = sum(len(size.figures) for size in corrected.sizes)
+    is_open = " open" if lines <= MOST_OPEN else ""
+    sizes = len({size.size for size in corrected.sizes})
+    where = f" in {sizes} sizes" if sizes > 1 else ""
+    summary = f"If you have version {before}: what differs{where}"
+    return f"<details{is_open}><summary>{summary}</summary>\n{lists}\n</details>{unknown}"
+
+
+def _size(size: CorrectedSize) -> str:
+    items = "".join(f"<li>{escape(words[:1].upper() + words[1:])}</li>" for words in size.figures)
+    return f"<p><strong>{escape(size.name)}</strong>, {edition_of(size.unit)}</p>\n<ul>{items}</ul>"
