@@ -84,6 +84,22 @@ POCKET_SQUARE = Default(
     "the usual square for pockets of a small piece",
     "from memory; aliceanjo, Easy Way to Hang a Small Quilt, 2009, has larger ones",
 )
+_HOME_RULE = "W. Robertson, sleeves of 6 in for small pieces and 8 in for others, the ends hemmed 1/2 in twice"
+SLEEVE_DEPTH_HOME_SMALL = Default("6", "15", "for a rod at home, on a small piece", _HOME_RULE)
+SLEEVE_DEPTH_HOME_LARGE = Default("8", "20", "for a rod at home", _HOME_RULE)
+SLEEVE_EXTRA_HOME = Default(
+    "0", "0", "cut as long as the project is wide; hemmed, it ends inside the edges", _HOME_RULE
+)
+SLEEVE_HEM_HOME = Default("1", "2.5", "folded under 1/2 in twice at each end", _HOME_RULE)
+CORNER_RADIUS = Default("2", "5", "about the curve of a saucer")
+FACING_STRIP = Default("5/2", "6", "wide enough to lie flat on the back")
+FACING_FOLD = Default("1/4", "0.5", "hides the raw edge")
+QUILTING_STOP = Default("1/2", "1.5", "leaves room to fold both edges in")
+PANEL_OVERLAP = Default("4", "10", "so that the back does not gape over a full pad")
+PANEL_HEM = Default("1/2", "1", "1/2 to 3/4 in is folded", "quiltsbyjen, Another no-binding finish for a quilt")
+LOOP_WIDTH = Default("4", "10", "finishes a little less than half as wide")
+LOOP_LENGTH = Default("6", "15", "folded to a 3 in loop", "52quilts, 2012, for pot holders")
+RING_DROP = Default("1/2", "1.5", "so that they do not show above the edge")
 
 SHOP_STEPS = {
     "1/8 yd": (Fraction(1, 8), Unit.YARD),

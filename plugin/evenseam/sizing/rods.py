@@ -28,7 +28,8 @@ def size_rod(hanging: Hanging, seam: Quantity, ledger: Ledger) -> None:
             beyond = _assumed("rod beyond the sleeve", _BEYOND[unit], unit, "its ends rest on hooks, out of sight")
             ledger.work_out(
                 "rod_length", ledger["sleeve_finished_length"] + 2 * beyond,
-                rule="a little longer than the sleeve, so that its ends can rest on hooks", source=_COMMON, rounding=cut,
+                rule="a little longer than the sleeve, so that its ends can rest on hooks", source=_COMMON,
+                rounding=cut,
             )  # fmt: skip
         case CornerPockets():
             play = _assumed("play of the rod", _PLAY[unit], unit, "it must bend a little to go in")
