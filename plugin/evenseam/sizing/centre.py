@@ -13,6 +13,7 @@ from dataclasses import dataclass
 
 from evenseam.exact import Number
 from evenseam.pattern import Block, BlockPosition, Project, Quantity, Sashing
+from evenseam.sizing.border_blocks import border_blocks
 from evenseam.sizing.ledger import Ledger, named_after
 
 
@@ -65,8 +66,11 @@ def size_centre(project: Project, ledger: Ledger) -> Centre:
     """Work out the blocks, the sashing and the centre they make; enter every figure."""
     seam, arrangement = project.seam_allowance, project.arrangement
     rows, columns = ledger.enter("rows", arrangement.rows), ledger.enter("columns", arrangement.columns)
+    in_borders = border_blocks(project)
     for id, uses in blocks_used(project).items():
-        _size_block(project.block(id), uses, seam, ledger)
+        if id in in_borders:  # Its size and number are entered with the borders.
+            continue
+        size_block(project.block(id), uses, seam, ledger)
     ledger.work_out("block_count", rows * columns)
     width, height = standing_size(project, arrangement.positions[0][0])
     sashing = arrangement.sashing
@@ -98,7 +102,8 @@ _RAW = "finished widths side by side, and a seam allowance at either end"
 _SEAMS = "Testing your scant quarter inch seam, Janelle Cahoon, Quiltcentric, 2012"
 
 
-def _size_block(block: Block, uses: int, seam: Quantity, ledger: Ledger) -> None:
+def size_block(block: Block, uses: int, seam: Quantity, ledger: Ledger) -> None:
+    """Enter the figures of one block: its size, with and without seam allowances, and how many there are."""
     name = named_after(block.id, "block")
     ledger.enter(f"{name}_width", block.width)
     ledger.enter(f"{name}_height", block.height)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from evenseam.exact import CENTIMETRES_PER_INCH, Unit, format_length
-from evenseam.pattern import Border, BorderCorners, CornerPockets, Project, Setting, Sleeve, Turned
+from evenseam.pattern import CornerPockets, Project, Sleeve, Turned
 from evenseam.problems import Report
 from evenseam.sizing.centre import standing_size
 from evenseam.sizing.codes import (
@@ -18,7 +18,9 @@ from evenseam.sizing.codes import (
     SASHING_UNUSED,
     TOO_MANY_BLOCKS,
 )
+from evenseam.sizing.edge_checks import check_edges
 from evenseam.sizing.ledger import Ledger
+from evenseam.sizing.on_point_checks import check_on_point
 from evenseam.sizing.rotary import is_upright_rectangle
 
 MOST_BLOCKS = 2000
@@ -37,14 +39,8 @@ def check_before_sizing(project: Project, report: Report) -> None:
             "can be planned",
             hint="use fewer rows or columns",
         )  # fmt: skip
-    if arrangement.setting is Setting.ON_POINT:
-        report.add(
-            NOT_YET, arrangement.place, "blocks on point cannot be sized yet",
-            hint="set the blocks straight: setting: straight",
-        )  # fmt: skip
+    check_on_point(project, report)
     _check_positive(project, report)
-    for border in project.borders:
-        _check_border(border, report)
     _check_blocks(project, report)
 
 
@@ -62,14 +58,6 @@ def _check_positive(project: Project, report: Report) -> None:
                 LENGTH_NOT_POSITIVE, length.place, f"{length.name} is {length.text}",
                 hint="write a size above 0, such as 2 1/2",
             )  # fmt: skip
-
-
-def _check_border(border: Border, report: Report) -> None:
-    if border.corners is BorderCorners.MITRED:
-        report.add(
-            NOT_YET, border.place, f"the {border.name} has mitred corners, which cannot be sized yet",
-            hint="use butted corners or cornerstones",
-        )  # fmt: skip
 
 
 def _check_blocks(project: Project, report: Report) -> None:
@@ -116,6 +104,7 @@ def check_sized(project: Project, ledger: Ledger, report: Report) -> None:
         )  # fmt: skip
     _check_opening(project, ledger, report)
     _check_hanging(project, ledger, report)
+    check_edges(project, ledger, report)
 
 
 def _check_opening(project: Project, ledger: Ledger, report: Report) -> None:

@@ -9,21 +9,28 @@ from evenseam.pattern import (
     BATTING,
     Assumed,
     Binding,
-    Border,
-    BorderCorners,
     Bound,
     CornerPockets,
     Cut,
     CutList,
     CutShape,
+    EnvelopeBack,
+    Faced,
     Grain,
+    Loops,
     Quantity,
     Sashing,
+    Setting,
     Sleeve,
     StripJoin,
+    Turned,
 )
 from evenseam.sizing.block_cuts import block_cuts
-from evenseam.sizing.ledger import named_after
+from evenseam.sizing.border_cuts import border_cuts
+from evenseam.sizing.envelope import panel_cuts
+from evenseam.sizing.faced import facing_cuts
+from evenseam.sizing.loops import loop_cuts
+from evenseam.sizing.on_point_cuts import on_point_cuts
 from evenseam.sizing.sized import SizedProject
 
 SASH_UPRIGHT = "sashing-vertical"
@@ -42,14 +49,23 @@ def cut_list(sized: SizedProject) -> CutList:
     """
     project = sized.project
     cuts = list(block_cuts(sized))
-    if project.arrangement.sashing:
+    if project.arrangement.setting is Setting.ON_POINT:
+        cuts += on_point_cuts(sized)
+    elif project.arrangement.sashing:
         cuts += _sashing(project.arrangement.sashing, sized)
     for border in project.borders:
-        cuts += _border(border, sized)
+        cuts += border_cuts(border, sized)
     cuts += _layers(sized)
-    if isinstance(project.finish, Bound):
-        cuts.append(_binding(project.finish.binding, sized))
+    match project.finish:
+        case Bound(binding=binding):
+            cuts.append(_binding(binding, sized))
+        case Faced() as finish:
+            cuts += facing_cuts(sized, finish)
+        case EnvelopeBack() as finish:
+            cuts += panel_cuts(sized, finish)
     match project.hanging:
+        case Loops() as loops:
+            cuts += loop_cuts(sized, loops)
         case Sleeve(fabric=fabric):
             cuts.append(
                 Cut(
@@ -65,21 +81,6 @@ def cut_list(sized: SizedProject) -> CutList:
                 )
             )  # fmt: skip
     return CutList(tuple(cuts))
-
-
-def sides_id(border: Border) -> str:
-    """Return the cut id of the left and right strips of a border."""
-    return f"{border.id}-sides"
-
-
-def top_bottom_id(border: Border) -> str:
-    """Return the cut id of the top and bottom strips of a border."""
-    return f"{border.id}-top-bottom"
-
-
-def corner_id(border: Border) -> str:
-    """Return the cut id of the cornerstones of a border."""
-    return f"{border.id}-cornerstones"
 
 
 def _number(what: str, number: int) -> Quantity:
@@ -132,38 +133,14 @@ def _sashing(sashing: Sashing, sized: SizedProject) -> list[Cut]:
     return cuts
 
 
-def _border(border: Border, sized: SizedProject) -> list[Cut]:
-    name, part = named_after(border.id, "border"), f"border:{border.id}"
-    strip, upright = sized.figure(f"{name}_strip_width"), _is_upright(sized, border.fabric)
-    side, top = sized.figure(f"{name}_side_strip_length"), sized.figure(f"{name}_top_strip_length")
-    two = _number("strips", 2)
-    cuts = [
-        Cut(
-            sides_id(border), f"side strips of the {border.name}", border.fabric, CutShape.STRIP, strip, side, two,
-            part, upright, border.join, border.strips,
-        ),
-        Cut(
-            top_bottom_id(border), f"top and bottom strips of the {border.name}", border.fabric, CutShape.STRIP, top,
-            strip, two, part, upright, border.join, border.strips,
-        ),
-    ]  # fmt: skip
-    if border.corners is BorderCorners.CORNERSTONES:
-        fabric = border.corner_fabric or border.fabric
-        cuts.append(
-            Cut(
-                corner_id(border), f"cornerstones of the {border.name}", fabric, CutShape.SQUARE, strip, strip,
-                _number("corners", 4), part, _is_upright(sized, fabric),
-            )
-        )  # fmt: skip
-    return cuts
-
-
 def _layers(sized: SizedProject) -> list[Cut]:
     finish = sized.project.finish
-    seam = finish.backing_seam if isinstance(finish, Bound) else None
+    seam = None if isinstance(finish, Turned) else finish.backing_seam
+    # Behind the front of a cushion it is a lining, which nobody sees.
+    label = "lining" if isinstance(finish, EnvelopeBack) else "backing"
     return [
         Cut(
-            BACKING, "backing", finish.backing_fabric, CutShape.RECTANGLE, sized.figure("backing_width"),
+            BACKING, label, finish.backing_fabric, CutShape.RECTANGLE, sized.figure("backing_width"),
             sized.figure("backing_height"), _number("backings", 1), "backing",
             _is_upright(sized, finish.backing_fabric), StripJoin.STRAIGHT, join_seam=seam,
         ),

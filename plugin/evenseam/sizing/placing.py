@@ -7,30 +7,37 @@ from fractions import Fraction
 
 from evenseam.exact import Number
 from evenseam.geometry import Point, Polygon
-from evenseam.pattern import Block, BlockPosition, BorderCorners, Bound, Project
-from evenseam.sizing.borders import SizedBorder
+from evenseam.pattern import BlockPosition, Bound, Project
+from evenseam.sizing.any_centre import AnyCentre
+from evenseam.sizing.border_places import place_border
 from evenseam.sizing.centre import Centre
+from evenseam.sizing.edge_places import place_binding
+from evenseam.sizing.on_point import OnPointCentre
+from evenseam.sizing.on_point_places import place_on_point
 from evenseam.sizing.sized import Placed
+from evenseam.sizing.sized_border import AnyBorder
+from evenseam.sizing.standing_shapes import stand
 
 
-def place_pieces(project: Project, centre: Centre, borders: tuple[SizedBorder, ...]) -> tuple[Placed, ...]:
+def place_pieces(project: Project, centre: AnyCentre, borders: tuple[AnyBorder, ...]) -> tuple[Placed, ...]:
     """Return the pieces of the top as they are seen, from the top left corner of the finished project.
 
     Every piece shows at its finished size: a turned edge lies on the outer seam line, and a binding covers exactly
     the outer seam allowance and is placed as a frame of four strips with mitred corners.
     """
     edge: Number = project.seam_allowance.value if isinstance(project.finish, Bound) else Fraction(0)
-    inset = edge + _sum(border.border.width.value for border in borders)
-    corner = Point(inset, inset)
-    placed = [*_blocks(project, centre, corner), *_sashing(centre, corner)]
-    left = inset
-    seams = 2 * project.seam_allowance.value
+    corner = Point(edge + _sum(border.across for border in borders), edge + _sum(border.down for border in borders))
+    if isinstance(centre, OnPointCentre):
+        placed = place_on_point(project, centre, corner)
+    else:
+        placed = [*_blocks(project, centre, corner), *_sashing(centre, corner)]
+    outer = corner
     for border in borders:
-        placed += _border(border, left, border.inside_width.value - seams, border.inside_height.value - seams)
-        left = left - border.border.width.value
+        outer = outer - Point(border.across, border.down)
+        placed += place_border(project, border, outer)
     if isinstance(project.finish, Bound):
         last = borders[-1] if borders else centre
-        placed += _binding(project.finish.binding.fabric, edge, last.width.value, last.height.value)
+        placed = place_binding(project.finish, project.seam_allowance, placed, last.width.value, last.height.value)
     return tuple(placed)
 
 
@@ -39,21 +46,6 @@ def _sum(numbers: Iterable[Number]) -> Number:
     for number in numbers:
         total = total + number
     return total
-
-
-def stand(block: Block, position: BlockPosition) -> tuple[tuple[str, Polygon], ...]:
-    """Return the fabric and the outline of every piece of a block as it stands, from its own top left corner."""
-    across, down = block.scale
-    width, height = block.width.value, block.height.value
-    pieces = [(piece.fabric, piece.outline.scaled(across, down)) for piece in block.pieces]
-    for _ in range(position.quarter_turns % 4):
-        # A quarter turn clockwise on the page takes (x, y) to (height - y, x).
-        pieces = [
-            (fabric, Polygon(tuple(Point(height - corner.y, corner.x) for corner in outline.corners)))
-            for fabric, outline in pieces
-        ]
-        width, height = height, width
-    return tuple(pieces)
 
 
 def _blocks(project: Project, centre: Centre, corner: Point) -> list[Placed]:
@@ -94,38 +86,3 @@ def _sashing(centre: Centre, corner: Point) -> list[Placed]:
         ]
         found += [(Polygon.rectangle(left, top, sash, sash), cornerstone, "cornerstone") for left in lefts]
     return [Placed(outline.moved(corner), cloth, part) for outline, cloth, part in found]
-
-
-def _border(border: SizedBorder, left: Number, width: Number, height: Number) -> list[Placed]:
-    """Place the four strips round an inside whose top left corner is at (left, left)."""
-    thick = border.border.width.value
-    outer = left - thick
-    stretch_down = border.border.corners is BorderCorners.BUTTED and not border.sides_first
-    stretch_across = border.border.corners is BorderCorners.BUTTED and border.sides_first
-    top_left, top_width = (outer, width + 2 * thick) if stretch_across else (left, width)
-    side_top, side_height = (outer, height + 2 * thick) if stretch_down else (left, height)
-    part = f"border:{border.border.id}"
-    strips = [
-        Polygon.rectangle(outer, side_top, thick, side_height),
-        Polygon.rectangle(left + width, side_top, thick, side_height),
-        Polygon.rectangle(top_left, outer, top_width, thick),
-        Polygon.rectangle(top_left, left + height, top_width, thick),
-    ]
-    placed = [Placed(strip, border.border.fabric, part) for strip in strips]
-    if border.border.corners is BorderCorners.CORNERSTONES:
-        fabric = border.border.corner_fabric or border.border.fabric
-        placed += [
-            Placed(Polygon.rectangle(x, y, thick, thick), fabric, part)
-            for y in (outer, left + height)
-            for x in (outer, left + width)
-        ]
-    return placed
-
-
-def _binding(fabric: str, edge: Number, width: Number, height: Number) -> list[Placed]:
-    outer = Polygon.rectangle(Fraction(0), Fraction(0), width, height).corners
-    inner = Polygon.rectangle(edge, edge, width - 2 * edge, height - 2 * edge).corners
-    return [
-        Placed(Polygon((outer[i], outer[(i + 1) % 4], inner[(i + 1) % 4], inner[i])), fabric, "binding")
-        for i in range(4)
-    ]

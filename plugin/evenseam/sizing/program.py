@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
-from evenseam.pattern import CutList, PieceSection, Program, Step
+from evenseam.pattern import CutList, PieceSection, Program, Setting, Step
 from evenseam.sizing.block_steps import block_steps
+from evenseam.sizing.border_steps import border_steps
 from evenseam.sizing.finish_steps import finish_steps
+from evenseam.sizing.on_point_steps import on_point_steps
 from evenseam.sizing.sized import SizedProject
-from evenseam.sizing.top_steps import border_steps, centre_steps
+from evenseam.sizing.top_steps import centre_steps
 
 
 def assembly_program(sized: SizedProject, cuts: CutList) -> Program:
@@ -19,9 +21,10 @@ def assembly_program(sized: SizedProject, cuts: CutList) -> Program:
     for pieced in sized.blocks:
         made, parts[pieced.block] = block_steps(sized, pieced)
         steps += made
-    made, centre = centre_steps(sized, parts)
+    on_point = sized.project.arrangement.setting is Setting.ON_POINT
+    made, centre = on_point_steps(sized, parts) if on_point else centre_steps(sized, parts)
     steps += made
-    made, top = border_steps(sized, centre)
+    made, top = border_steps(sized, centre, parts)
     steps += made
     steps += finish_steps(sized, top)
     _check_patches(steps, cuts)

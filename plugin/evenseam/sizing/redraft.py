@@ -10,7 +10,10 @@ from dataclasses import replace
 
 from evenseam.pattern import Project
 from evenseam.problems import Outcome, Report
+from evenseam.sizing.border_blocks import border_blocks
+from evenseam.sizing.redraft_arrangement import redraft_arrangement, redraft_plain_blocks
 from evenseam.sizing.redraft_block import redraft_block
+from evenseam.sizing.redraft_border import redraft_border
 from evenseam.sizing.redraft_finish import redraft_finish, redraft_hanging
 from evenseam.sizing.ruler import Ruler
 
@@ -22,14 +25,13 @@ def redraft(project: Project) -> Outcome[Project]:
     """
     report = Report()
     ruler = Ruler(project.unit)
-    arrangement, sashing = project.arrangement, project.arrangement.sashing
-    if sashing:
-        arrangement = replace(arrangement, sashing=replace(sashing, width=ruler.finished(sashing.width)))
-    used = {position.block for row in arrangement.positions for position in row}
+    arrangement = redraft_arrangement(project.arrangement, ruler)
+    used = {position.block for row in arrangement.positions for position in row} | {*border_blocks(project)}
     # Nothing is said about blocks that this size of the pattern does not use.
     blocks = tuple(
         redraft_block(block, project.unit, ruler, report if block.id in used else Report()) for block in project.blocks
     )
+    blocks = redraft_plain_blocks(blocks)
     return Outcome(
         replace(
             project,
@@ -38,7 +40,7 @@ def redraft(project: Project) -> Outcome[Project]:
             patch_margin=ruler.fine(project.patch_margin),
             blocks=blocks,
             arrangement=arrangement,
-            borders=tuple(replace(border, width=ruler.finished(border.width)) for border in project.borders),
+            borders=tuple(redraft_border(border, blocks, ruler) for border in project.borders),
             finish=redraft_finish(project.finish, ruler),
             hanging=redraft_hanging(project.hanging, ruler),
         ),

@@ -10,7 +10,8 @@ from collections.abc import Callable
 from dataclasses import replace
 
 from evenseam.geometry import Point, Polygon
-from evenseam.pattern import Block, BlockPosition, Project
+from evenseam.pattern import Block, BlockPosition, Border, Project
+from evenseam.sizing.border_blocks import standing_along, standing_corners
 
 
 def draw_standing(project: Project) -> Project:
@@ -31,10 +32,11 @@ def draw_standing(project: Project) -> Project:
         tuple(stand_ins.turn_print(stand_ins.mirror(position)) for position in row)
         for row in project.arrangement.positions
     )
-    if positions == project.arrangement.positions:
+    borders = tuple(stand_ins.stand_border(border) for border in project.borders)
+    if positions == project.arrangement.positions and borders == project.borders:
         return project
     arrangement = replace(project.arrangement, positions=positions)
-    return replace(project, blocks=tuple(stand_ins.blocks.values()), arrangement=arrangement)
+    return replace(project, blocks=tuple(stand_ins.blocks.values()), arrangement=arrangement, borders=borders)
 
 
 class _StandIns:
@@ -66,6 +68,17 @@ class _StandIns:
             turned = _quarter_turned(turned)
         degrees = 90 * turns
         return BlockPosition(self._known(block, turned, f"turned-{degrees}", f"{block.name} turned {degrees}°"))
+
+    def stand_border(self, border: Border) -> Border:
+        """Return a border whose blocks stand with their print upright on all four sides."""
+        pieced = border.pieced
+        if pieced is None:
+            return border
+        along = tuple(self.turn_print(position) for position in standing_along(pieced))
+        corners = tuple(self.turn_print(position) for position in standing_corners(pieced))
+        if along == standing_along(pieced) and corners == standing_corners(pieced):
+            return border
+        return replace(border, pieced=replace(pieced, standing=along, corners_standing=corners))
 
     def _known(self, block: Block, drawn: Block, how: str, name: str) -> str:
         """Return the id of a block drawn anew, entering it the first time."""

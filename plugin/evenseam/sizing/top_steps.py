@@ -1,13 +1,10 @@
-"""The steps that join blocks to rows, rows to the centre, and sew the borders round it."""
+"""The steps that join blocks to rows, and rows to the centre."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 
 from evenseam.pattern import (
-    AddBorderStrips,
-    Border,
-    BorderCorners,
     JoinRun,
     Method,
     Press,
@@ -17,10 +14,8 @@ from evenseam.pattern import (
     Step,
     derived,
 )
-from evenseam.sizing.borders import sides_go_first
 from evenseam.sizing.centre import standing_size
-from evenseam.sizing.cut_list import CORNERSTONE, SASH_LYING, SASH_UPRIGHT, corner_id, sides_id, top_bottom_id
-from evenseam.sizing.ledger import named_after
+from evenseam.sizing.cut_list import CORNERSTONE, SASH_LYING, SASH_UPRIGHT
 from evenseam.sizing.sized import SizedProject
 
 
@@ -74,7 +69,7 @@ def _run(parts: list[_Part], run: Run, press: Press, kind: str) -> JoinRun:
 def _rows(sized: SizedProject, blocks: dict[str, str], in_row: int) -> tuple[list[Step], list[_Part]]:
     """Return one step for each different row, and the workpiece of every row from the top."""
     positions, sashing = sized.project.arrangement.positions, sized.project.arrangement.sashing
-    alternates = not in_row and not _is_bulky(sized)
+    alternates = not in_row and not is_bulky(sized)
     # Pressed to one side, the seams of neighbouring rows nest only when every other row is pressed the other way.
     kinds = [(row, number % 2 if alternates else 0) for number, row in enumerate(positions)]
     different = list(dict.fromkeys(kinds))
@@ -103,10 +98,11 @@ def _row_size(sized: SizedProject) -> tuple[Quantity, Quantity]:
 
 
 def _seams_press(sized: SizedProject) -> Press:
-    return Press.OPEN if _is_bulky(sized) else Press.FIRST
+    return Press.OPEN if is_bulky(sized) else Press.FIRST
 
 
-def _is_bulky(sized: SizedProject) -> bool:
+def is_bulky(sized: SizedProject) -> bool:
+    """Tell whether seams between blocks are pressed open."""
     # Blocks sewn on foundations bring many layers to a seam: pressed open they lie flat.
     return any(sized.project.block(pieced.block).method is Method.FOUNDATION for pieced in sized.blocks)
 
@@ -118,43 +114,3 @@ def _sashing_row(sized: SizedProject, in_row: int, times: int) -> Step:
     measures = (sized.figure("centre_width"), sized.figure("sashing_strip_width"))
     operation = _run(parts, Run.ACROSS, Press.SASHING, "sashing row")
     return Step("join-sashing-row", operation, "sashing-row", times, measures)
-
-
-def border_steps(sized: SizedProject, top: str) -> tuple[list[Step], str]:
-    """Return the steps that sew the borders on, innermost first, and the workpiece of the whole top."""
-    width, height = sized.figure("centre_width"), sized.figure("centre_height")
-    steps: list[Step] = []
-    for border in sized.project.borders:
-        made, top = _border(border, sized, top, width, height)
-        steps += made
-        width, height = made[-1].measures or (width, height)
-    return steps, top
-
-
-def _border(
-    border: Border, sized: SizedProject, inside: str, width: Quantity, height: Quantity
-) -> tuple[list[Step], str]:
-    name = named_after(border.id, "border")
-    wide, high = sized.figure(f"width_with_{name}"), sized.figure(f"height_with_{name}")
-    strips = {Run.ACROSS: sides_id(border), Run.DOWN: top_bottom_id(border)}
-    words = {Run.ACROSS: "sides", Run.DOWN: "top-bottom"}
-    sides_first = sides_go_first(border.order, width, height)
-    first, second = (Run.ACROSS, Run.DOWN) if sides_first else (Run.DOWN, Run.ACROSS)
-    halfway = (wide, height) if sides_first else (width, high)
-    steps: list[Step] = []
-    if border.corners is BorderCorners.CORNERSTONES:
-        long = (wide, sized.figure(f"{name}_strip_width"))
-        strip = f"{border.id}-{words[second]}-with-cornerstones"
-        run = Run.ACROSS if second is Run.DOWN else Run.DOWN
-        parts = (corner_id(border), strips[second], corner_id(border))
-        measures = long if second is Run.DOWN else (long[1], high)
-        operation = JoinRun(parts, run, Press.SECOND, "strip and cornerstones")
-        steps.append(Step(f"{border.id}-cornerstones", operation, strip, 2, measures))
-        strips[second] = strip
-    made = inside
-    for run, measures in ((first, halfway), (second, (wide, high))):
-        id = f"{border.id}-{words[run]}"
-        makes = f"top-with-{id}" if run is first else f"top-with-{border.id}"
-        steps.append(Step(id, AddBorderStrips(border.id, made, strips[run], run, Press.OUTWARD), makes, 1, measures))
-        made = makes
-    return steps, made
