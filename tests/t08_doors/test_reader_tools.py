@@ -120,14 +120,21 @@ class TestWhy:
                 "[...document.querySelectorAll('.measured[data-figure]')].map((one) => one.dataset.figure)"
             )
             assert set(told) == set(asked) and len(asked) > 100
+            assert any("@" in name for name in told)
             for name, reason in told.items():
-                assert reason["value"].startswith(data[name]["value"])
+                # The figures of another width stand among the other ways to buy.
+                known = data[name.replace("@", "_at_")]
+                assert reason["value"].startswith(known["value"])
                 if "because" in reason:
-                    assert reason["because"] == data[name]["why"]
+                    assert reason["because"] == known["why"]
             assert page.locator('.measured[data-figure]:not([role="button"])').count() == 0
             # The first of each item by the tab key, the others by arrow keys.
             page.locator('.measured[role="button"]').first.focus()
-            for expected in asked[1:12]:
+            seen = page.evaluate(
+                """[...document.querySelectorAll('.measured[data-figure]')].filter((one) => one.checkVisibility())
+                    .map((one) => one.dataset.figure)"""
+            )
+            for expected in seen[1:12]:
                 page.keyboard.press("ArrowRight")
                 assert page.evaluate("document.activeElement.dataset.figure") == expected
 

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+import re
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 
 from evenseam.publish.contents import ContentsEntry
 from evenseam.publish.html_text import address, colour, escape, inline_svg, plain, without_blank_lines
 from evenseam.publish.reader.ticking import cut_tick, step_tick
+from evenseam.publish.variants import ListOfAll, Merged, Option, StepOfAll, Variants
 from evenseam.wording.document import (
     Beside,
     Block,
@@ -60,6 +62,31 @@ def write_html(document: Document, painter: Painter) -> HtmlText:
     return HtmlText(body, tuple(writer.contents), frozenset(writer.ids))
 
 
+@dataclass(frozen=True, slots=True)
+class TextAtWidth:
+    """What tells the text for one width of cloth from the others on its page."""
+
+    painter: Painter
+    mark: str
+    """Short name of the width: 44. Empty for the text that counts where nobody has chosen."""
+    renamed: Mapping[str, str]
+    """Names under which its figures can be asked for, by their names in the sheet."""
+
+
+def write_widths(blocks: Iterable[Merged], texts: Sequence[TextAtWidth], asides: Mapping[str, str]) -> HtmlText:
+    """Return the texts for several widths of cloth as one page; `asides` is HTML to stand below headings, by id.
+
+    What differs stands in elements that name the places of their widths, from 1, in `data-cloth`.
+    """
+    main = next(text for text in texts if not text.mark)
+    writer = _Writer(main.painter, texts=texts, asides=asides)
+    body = without_blank_lines(f'<div class="pattern-text">\n{writer.blocks(blocks)}\n</div>')
+    return HtmlText(body, tuple(writer.contents), frozenset(writer.ids))
+
+
+_FIGURE = re.compile(r'(?<= data-figure=")[^"]*')
+
+
 def plain_words(inlines: Iterable[Inline]) -> str:
     """Return the words of a run of inlines, without any markup and not escaped."""
     words: list[str] = []
@@ -102,6 +129,10 @@ def _inline(inline: Inline) -> str:
             return "<br>"
 
 
+def _is_paragraph(blocks: tuple[Block, ...]) -> bool:
+    return len(blocks) == 1 and isinstance(blocks[0], Paragraph)
+
+
 @dataclass(slots=True)
 class _Writer:
     painter: Painter
@@ -115,9 +146,17 @@ class _Writer:
     """Id of the heading under which cuts are listed; empty elsewhere."""
     item_numbers: list[int] = field(default_factory=list)
     """Number of the item that is being written, in each list that is open."""
+    texts: Sequence[TextAtWidth] = ()
+    asides: Mapping[str, str] = field(default_factory=dict)
 
-    def block(self, block: Block) -> str:
+    def block(self, block: Merged) -> str:
         match block:
+            case Variants():
+                return self.variants(block)
+            case StepOfAll(step=step, blocks=inner):
+                return self.step(step, inner)
+            case ListOfAll():
+                return self.list_of_all(block)
             case Heading():
                 return self.heading(block)
             case Paragraph(inlines=inlines):
@@ -137,10 +176,39 @@ class _Writer:
             case Caution():
                 return self.caution(block)
             case StepBlock():
-                return self.step(block)
+                return self.step(block, block.blocks)
 
-    def blocks(self, blocks: Iterable[Block]) -> str:
+    def blocks(self, blocks: Iterable[Merged]) -> str:
         return "\n".join(self.block(block) for block in blocks)
+
+    def variants(self, variants: Variants) -> str:
+        return "\n".join(self.option(option, "div", "section", self.blocks) for option in variants.options)
+
+    def option(self, option: Option, tag: str, other_tag: str, write: Callable[[tuple[Block, ...]], str]) -> str:
+        """Return what stands there for some of the widths. Elements of other widths are not used for anything else."""
+        kept = self.painter, self.cutting
+        text = min((self.texts[place] for place in option.texts), key=lambda one: one.mark)
+        self.painter = text.painter
+        self.cutting = f"{kept[1]}@{text.mark}" if kept[1] and text.mark else kept[1]
+        places = " ".join(str(place + 1) for place in sorted(option.texts))
+        inner = write(option.blocks)
+        self.painter, self.cutting = kept
+        if not text.mark:
+            return f'<{tag} class="at-width" data-cloth="{places}">{inner}</{tag}>'
+        renamed = _FIGURE.sub(lambda found: text.renamed.get(found[0], found[0]), inner)
+        return f'<{other_tag} class="at-width other-width" data-cloth="{places}">{renamed}</{other_tag}>'
+
+    def list_of_all(self, block: ListOfAll) -> str:
+        tag = "ol" if block.is_numbered else "ul"
+        lines = "\n".join(f"<li>{self.item_of_all(item)}</li>" for item in block.items)
+        return f"<{tag}>\n{lines}\n</{tag}>"
+
+    def item_of_all(self, blocks: tuple[Block | Variants, ...]) -> str:
+        match blocks:
+            case (Variants(options=options),) if all(_is_paragraph(option.blocks) for option in options):
+                return "".join(self.option(option, "span", "bdi", self.item) for option in options)
+            case _:
+                return self.item(blocks)
 
     def heading(self, heading: Heading) -> str:
         # A level that leaps (2 to 4) is a gap in the outline for those who listen to a page.
@@ -148,7 +216,8 @@ class _Writer:
         id = self.fresh_id(heading.id)
         self.cutting = id if heading.id.startswith(CUTTING) else ""
         self.contents.append(ContentsEntry(self.level, id, plain_words(heading.inlines)))
-        return f'<h{self.level} id="{id}">{write_inlines(heading.inlines)}</h{self.level}>'
+        aside = f"\n{self.asides[heading.id]}" if heading.id in self.asides else ""
+        return f'<h{self.level} id="{id}">{write_inlines(heading.inlines)}</h{self.level}>{aside}'
 
     def list_block(self, block: ListBlock) -> str:
         tag = "ol" if block.is_numbered else "ul"
@@ -165,7 +234,7 @@ class _Writer:
             return f'<li class="tick-item">{cut_tick(id, _words_of(blocks))}<div>{self.item(blocks)}</div></li>'
         return f"<li>{self.item(blocks)}</li>"
 
-    def item(self, blocks: tuple[Block, ...]) -> str:
+    def item(self, blocks: tuple[Block | Variants, ...]) -> str:
         match blocks:
             case (Paragraph(inlines=inlines),):
                 return write_inlines(inlines)
@@ -217,13 +286,13 @@ class _Writer:
             f"{escape(caution.title)}</p>\n{self.blocks(caution.blocks)}\n</aside>"
         )
 
-    def step(self, step: StepBlock) -> str:
+    def step(self, step: StepBlock, blocks: Iterable[Merged]) -> str:
         id = self.fresh_id(f"step-{step.id}")
         level = min(self.level + 1, 6)
         title = f"{step.number}. {plain(step.title)}"
         self.contents.append(ContentsEntry(level, id, title))
         outer, self.level, self.step_title = self.level, level, step.title
-        inner = self.blocks(step.blocks) + f"\n{step_tick(id, step.number)}"
+        inner = self.blocks(blocks) + f"\n{step_tick(id, step.number)}"
         self.level, self.step_title = outer, ""
         return (
             f'<section class="step" aria-labelledby="{id}">\n<h{level} id="{id}"><span class="step-number">'

@@ -19,7 +19,7 @@ from evenseam.publish.corrections import make_corrections, write_corrections
 from evenseam.publish.entry import MadeFile, MadePage, MadePattern, MadeSize, as_text
 from evenseam.publish.filing import is_cut_from_fat_quarters, method_words
 from evenseam.publish.handout import HandoutFrame, handout_data, set_handout
-from evenseam.publish.html import HtmlText, Painter, write_html
+from evenseam.publish.html import Painter
 from evenseam.publish.options import SiteOptions, edition_of
 from evenseam.publish.paper_pdf import templates_pdf
 from evenseam.publish.pattern_pages import (
@@ -35,6 +35,7 @@ from evenseam.publish.problem_page import write_problems
 from evenseam.publish.recalling import key_of_pattern
 from evenseam.publish.sheet_handout import sheet_frame, titled_document
 from evenseam.publish.silhouette import extent_in_inches
+from evenseam.publish.size_text import SizeText, write_size_text
 from evenseam.publish.sources import PatternSource
 from evenseam.sheet import PatternSheet, sheet_as_json
 from evenseam.wording.document import Document
@@ -97,7 +98,7 @@ class _Size:
     pictures: SheetPictures
     document: Document
     made: MadeSize
-    text: HtmlText
+    written: SizeText
     print_painter: Painter
     picture: str
     picture_size: tuple[int, int]
@@ -157,7 +158,7 @@ class _Maker:
         name = f"{project.size}-{edition}"
         pictures = SheetPictures(sheet)
         made = MadeSize(project.size, project.name, edition, finished_size(sheet), self.path(f"{name}.md"))
-        text = write_html(outcome.value, pictures.painter(Theme.WEB, name))
+        text = write_size_text(pictures, outcome.value, name)
         title = f"{sheet.pattern.title}: {project.name}"
         alone = pictures.finished_alone(Theme.PRINT, title, f"{title}, finished", "finished")
         picture = self.keep(f"{name}.svg", alone.encode())
@@ -231,12 +232,13 @@ class _Maker:
 
     def size_page(self, size: _Size, rows: list[SizeRow], card: str) -> MadePage:
         title = size.document.title
-        body = write_size_page(title, size.document.subtitle, size.text, size.sheet, size.made, rows)
+        text, more = size.written.text, size.written.more_figures
+        body = write_size_page(title, size.document.subtitle, text, size.sheet, size.made, rows, more)
         description = f"{self.title_of(size)}, {size.made.finished}: cutting, sewing and templates."
         short = self.short_title_of(size)
         # Another edition says the same in other figures: found once is enough.
         is_searched = size.sheet.project.unit is size.sheet.pattern.units[0]
-        made = self.page(f"{size.name}.md", self.title_of(size), short, description, body, size.text.contents, card)
+        made = self.page(f"{size.name}.md", self.title_of(size), short, description, body, text.contents, card)
         return replace(made, is_searched=is_searched)
 
     def page(

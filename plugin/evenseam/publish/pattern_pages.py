@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from evenseam.pattern import Fabric, Pattern
+from evenseam.pattern import Fabric, Pattern, Quantity
 from evenseam.publish.entry import MadeSize
 from evenseam.publish.html import HtmlText
 from evenseam.publish.html_text import escape, inline_svg, without_blank_lines
@@ -45,9 +45,18 @@ def finished_size(sheet: PatternSheet) -> str:
 
 
 def write_size_page(
-    title: str, subtitle: str, text: HtmlText, sheet: PatternSheet, here: MadeSize, rows: Sequence[SizeRow]
+    title: str,
+    subtitle: str,
+    text: HtmlText,
+    sheet: PatternSheet,
+    here: MadeSize,
+    rows: Sequence[SizeRow],
+    more_figures: Sequence[tuple[str, Quantity]] = (),
 ) -> str:
-    """Return the HTML of a size's page: its title, the way to the other sizes, downloads, tools, and the whole text."""
+    """Return the HTML of a size's page: its title, the way to the other sizes, downloads, tools, and the whole text.
+
+    `more_figures` are those that the text names besides the sheet's own.
+    """
     row = next(row for row in rows if row.made == here)
     marks = page_marks(sheet.pattern.slug, sheet.pattern.version, here.size, here.edition)
     parts = (
@@ -58,9 +67,15 @@ def write_size_page(
         write_tools(),
         write_fabrics(sheet.project.fabrics),
         text.body,
-        write_step_bar(),
+        write_step_bar(
+            [
+                (other.made.edition, site_link(other.made.page))
+                for other in rows
+                if other.made.size == here.size and other.made != here
+            ]
+        ),
         write_why_window(),
-        why_data(text.body, sheet.figures),
+        why_data(text.body, (*sheet.figures, *more_figures)),
     )
     return without_blank_lines(f'<div class="pattern-page"{marks}>\n' + "\n".join(parts) + "\n</div>")
 

@@ -28,7 +28,7 @@ class SheetPictures:
 
     def svg(self, name: str, theme: Theme, title: str, description: str, id_prefix: str) -> str:
         """Return one picture as SVG text."""
-        return to_svg(self._drawing(name), theme, title, description, id_prefix)
+        return to_svg(self.drawing(name), theme, title, description, id_prefix)
 
     def finished_alone(self, theme: Theme, title: str, description: str, id_prefix: str) -> str:
         """Return the finished piece without the list of its fabrics below it: for cards and previews."""
@@ -36,7 +36,7 @@ class SheetPictures:
         width, height = sized.finished_width.value, sized.finished_height.value
         frame = Frame.fitting(width, height, high=HIGHEST)
         inside = frame.polygon(rectangle(Fraction(0), Fraction(0), width, height))
-        drawing = replace(self._drawing("finished"), frame=inside)
+        drawing = replace(self.drawing("finished"), frame=inside)
         return to_svg(drawing, theme, title, description, id_prefix)
 
     def painter(self, theme: Theme, page: str) -> Painter:
@@ -51,7 +51,8 @@ class SheetPictures:
 
         return paint
 
-    def _drawing(self, name: str) -> Drawing:
+    def drawing(self, name: str) -> Drawing:
+        """Return one picture as it was drawn, before it is any kind of text."""
         if name not in self._drawings:
             self._drawings[name] = SHEETS.draw(self.sheet, name)
         return self._drawings[name]

@@ -5,7 +5,20 @@ from __future__ import annotations
 from importlib import resources
 
 SCRIPT_FILE = "assets/evenseam.js"
-SCRIPTS = ("start", "ticks", "why", "steps", "shopping", "looks", "fabrics", "photo", "picture", "place", "gallery")
+SCRIPTS = (
+    "start",
+    "ticks",
+    "cloth",
+    "why",
+    "steps",
+    "shopping",
+    "looks",
+    "fabrics",
+    "photo",
+    "picture",
+    "place",
+    "gallery",
+)
 """In the order in which they stand in the one file that pages load."""
 
 

@@ -4,19 +4,19 @@
   const { memory, onPage } = evenseamReader;
   const EDITION = "edition";
 
-  function stepInView(page) {
-    const above = [...page.querySelectorAll(".step > [id]")].filter((one) => one.getBoundingClientRect().top < innerHeight / 2);
-    const last = above.at(-1);
-    return last && last.parentElement.getBoundingClientRect().bottom > 0 ? last.id : "";
+  // The last step or heading above the middle of the screen; nothing at the top of the page.
+  function placeInView(page) {
+    const places = [...page.querySelectorAll(".step > [id], .pattern-text > :is(h2, h3, h4)[id]")];
+    return places.findLast((one) => one.getBoundingClientRect().top < innerHeight / 2)?.id ?? "";
   }
 
   // Before the click is acted on, also by a theme that swaps pages, and also for a new window.
   function lead(event) {
-    const link = event.target.closest?.(".switch a");
+    const link = event.target.closest?.(".switch a, .step-bar a");
     const page = link?.closest(".pattern-page");
     if (!page) return;
-    const step = stepInView(page) || page.dataset.came || "";
-    link.hash = step;
+    // Who went up to the switch at the top is still at the place she came to.
+    link.hash = (link.closest(".switch") && page.dataset.came) || placeInView(page);
     if (link.dataset.edition) memory.write(EDITION, link.dataset.edition);
   }
   for (const kind of ["pointerdown", "click", "auxclick"]) document.addEventListener(kind, lead, true);
@@ -30,8 +30,7 @@
   for (const kind of ["pointerdown", "click", "auxclick"]) document.addEventListener(kind, findPage, true);
 
   onPage((page) => {
-    // Those who come to a size at one of its steps are at that step, though the switch stands at the top.
-    if (location.hash.startsWith("#step-")) page.dataset.came = location.hash.slice(1);
+    if (/^#[\w-]+$/.test(location.hash)) page.dataset.came = location.hash.slice(1);
     const edition = memory.read(EDITION);
     if (typeof edition !== "string") return;
     for (const sizes of page.querySelectorAll("ul.sizes")) sizes.dataset.prefers = edition;

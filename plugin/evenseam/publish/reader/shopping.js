@@ -6,11 +6,15 @@
 
   function list(page) {
     const lines = [words(page.querySelector("h1")), words(page.querySelector(".subtitle")), ""];
-    let part = page.querySelector("#materials")?.nextElementSibling;
-    for (; part && part.tagName !== "H2"; part = part.nextElementSibling) {
+    const add = (part) => {
+      if (part.matches(".at-width")) { if (part.checkVisibility()) [...part.children].forEach(add); return; }
       const items = part.matches("ul, ol") ? [...part.children] : part.matches("p") ? [part] : [];
       for (const item of items) lines.push((part.matches("p") ? "" : "- ") + words(item));
-    }
+    };
+    const cloth = page.querySelector("input[name=cloth]:checked");
+    if (cloth) lines.push(cloth.closest("fieldset").dataset.listed.replace("#", words(cloth.closest("label"))));
+    let part = page.querySelector("#materials")?.nextElementSibling;
+    for (; part && part.tagName !== "H2"; part = part.nextElementSibling) add(part);
     return lines.join("\n") + "\n";
   }
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 
 from evenseam.pattern import Fabric, fabric_letters
 from evenseam.publish.html_text import colour, escape
@@ -37,13 +37,20 @@ def write_tools() -> str:
     )
 
 
-def write_step_bar() -> str:
-    """Return the bar that stays at the lower edge of the screen: one step on, one step back."""
+def write_step_bar(other_editions: Sequence[tuple[str, str]] = ()) -> str:
+    """Return the bar that stays at the lower edge of the screen: one step on, one step back, and the other edition.
+
+    `other_editions` are their names and their addresses.
+    """
     back = _button("previous", "‹ Previous", 'aria-label="Previous step"')
     on = _button("next", "Next ›", 'aria-label="Next step"')
+    links = "".join(
+        f'<a href="{address}" data-edition="{escape(edition)}">{escape(edition)}</a>'
+        for edition, address in other_editions
+    )
     return (
         '<div class="step-bar" role="group" aria-label="Steps" data-search-exclude hidden>'
-        f'{back}<span class="ticked" data-done="{_TICKED_SHORT}"></span>{on}</div>'
+        f'{back}<span class="ticked" data-done="{_TICKED_SHORT}"></span>{links}{on}</div>'
     )
 
 

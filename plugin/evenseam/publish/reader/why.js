@@ -59,7 +59,7 @@
       open(figure);
     } else if (event.key === "ArrowRight" || event.key === "ArrowLeft") {
       event.preventDefault();
-      const all = [...pageOf(figure).querySelectorAll(FIGURE)];
+      const all = [...pageOf(figure).querySelectorAll(FIGURE)].filter((one) => one.checkVisibility());
       all[all.indexOf(figure) + (event.key === "ArrowRight" ? 1 : -1)]?.focus();
     }
   });
