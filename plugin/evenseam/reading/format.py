@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+from evenseam.reading.border_keys import BORDER
 from evenseam.reading.defaults import SHOP_STEPS
+from evenseam.reading.edge_keys import FINISH, HANGING
+from evenseam.reading.fit_keys import FIT_FIELD
 from evenseam.reading.kinds import (
     Choice,
     Date,
@@ -17,7 +20,7 @@ from evenseam.reading.kinds import (
     Table,
     Words,
 )
-from evenseam.reading.part_keys import ARRANGEMENT, BATTING, BLOCK, BORDER, FABRIC, FINISH, HANGING, MOST_SIZES, UNITS
+from evenseam.reading.part_keys import ARRANGEMENT, BATTING, BLOCK, FABRIC, MOST_SIZES, UNITS
 
 _PARTS = (
     Field("seam allowance", Length(), "For every seam of the top.", "1/4 in, or 0.75 cm", "1/4"),
@@ -88,6 +91,7 @@ SIZE = Record(
             "What it is for, such as pot holder, baby quilt or wall hanging; cautions are printed accordingly.",
             "", "pot holder", of_a_size=True,
         ),
+        FIT_FIELD,
         Field("summary", Words(300), "A sentence about this size.", "", "One lantern for one cup.", of_a_size=True),
         *_PARTS,
         _EDITIONS,
