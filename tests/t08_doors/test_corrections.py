@@ -170,6 +170,14 @@ def test_without_git_the_words_are_told(home: Path, monkeypatch: pytest.MonkeyPa
     assert "git is not installed" in note and NOT_ON_RECORD in page
 
 
+def test_a_folder_of_somebody_else_says_so(home: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    # Git's own switch for its tests: as if the folder were another user's.
+    monkeypatch.setenv("GIT_TEST_ASSUME_DIFFERENT_OWNER", "1")
+    monkeypatch.setenv("HOME", str(home))
+    page, note = overview()
+    assert "safe.directory" in note and NOT_ON_RECORD in page
+
+
 def test_a_repository_without_a_commit(home: Path, tmp_path: Path) -> None:
     (tmp_path / ".git").rename(tmp_path / "was-git")
     git("init", "-q")

@@ -75,6 +75,13 @@ class TestEveryWorkflow:
         assert all(job["timeout-minutes"] <= 60 for job in workflow(name)["jobs"].values())
 
 
+def test_sites_are_built_with_the_whole_history() -> None:
+    """A clone cut short has no older versions, and no figures in its lists of corrections."""
+    for name in ("check", "publish"):
+        (checkout,) = (step for step in steps(name) if step.get("uses", "").startswith("actions/checkout@"))
+        assert checkout["with"]["fetch-depth"] == 0
+
+
 def test_only_publishing_and_commenting_can_write() -> None:
     def writes(name: str) -> set[str]:
         return {right for given in permissions(name) for right, level in given.items() if level == "write"}

@@ -80,6 +80,8 @@ def _repository(patterns: Path) -> tuple[Path, bool]:
     """Return the top of the repository, and whether its history is cut short."""
     done = run_git(patterns, "rev-parse", "--show-toplevel", "--is-shallow-repository")
     top, _, is_cut = done.stdout.rstrip(b"\n").rpartition(b"\n")
+    if b"dubious ownership" in done.stderr:
+        raise GitError("git does not read a folder of another user (see git help config, safe.directory)")
     if done.returncode != 0 or not top:
         raise GitError("there is no git history here")
     return Path(os.path.realpath(os.fsdecode(top))), is_cut == b"true"
