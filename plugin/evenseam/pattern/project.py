@@ -35,13 +35,17 @@ class Fit:
     """A finished size the author asks for, by one of the trade's names or by figures."""
 
     name: str
-    """What the page calls it: twin bed with a drop of 12 in."""
+    """What the page calls it: twin bed; empty for a size in figures."""
     width: Quantity
     """Finished."""
     height: Quantity
     """Finished."""
     may_choose: tuple[Choosing, ...] = (Choosing.ROWS_AND_COLUMNS, Choosing.BORDER_WIDTHS)
     place: Place | None = field(default=None, compare=False)
+    widest_border: Quantity | None = None
+    """How wide the outermost border may become; None for twice its own width."""
+    drop: Quantity | None = None
+    """How far it hangs over the sides and the foot of a bed; None for anything else."""
 
 
 @dataclass(frozen=True, slots=True)

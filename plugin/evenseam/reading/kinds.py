@@ -70,6 +70,11 @@ class FinishedSize:
 
 
 @dataclass(frozen=True, slots=True)
+class TargetSize:
+    """A project size by its name in the trade, or width x height."""
+
+
+@dataclass(frozen=True, slots=True)
 class GridSize:
     """Two plain numbers: squares across x squares down."""
 
@@ -161,6 +166,21 @@ class Variants:
 
 
 @dataclass(frozen=True, slots=True)
+class ShortOrLong:
+    """One value, or a mapping that says more, with that value under one of its keys."""
+
+    long: Record
+    key: str
+
+    @property
+    def short(self) -> Kind:
+        """The kind of the one value."""
+        field = self.long.field(self.key)
+        assert field is not None, f"{self.key} is a key of the {self.long.name}"
+        return field.kind
+
+
+@dataclass(frozen=True, slots=True)
 class Table:
     """A mapping whose keys are names the author gives."""
 
@@ -206,9 +226,10 @@ class FormatNumber:
 
 Kind: TypeAlias = Union[
     Words, Markdown, Length, Stated, Count, Choice, YesNo, Colour, Date, FinishedSize, GridSize, Corners, FabricName,
-    BlockName, BlockPlacement, NamedUnit, Record, Variants, Table, Items, Piece, Editions, FormatNumber,
+    BlockName, BlockPlacement, NamedUnit, Record, Variants, Table, Items, Piece, Editions, FormatNumber, ShortOrLong,
+    TargetSize,
 ]  # fmt: skip
 Leaf: TypeAlias = Union[
     Words, Markdown, Length, Stated, Count, Choice, YesNo, Colour, Date, FinishedSize, GridSize, Corners, FabricName,
-    BlockName, BlockPlacement, NamedUnit, FormatNumber,
+    BlockName, BlockPlacement, NamedUnit, FormatNumber, TargetSize,
 ]  # fmt: skip

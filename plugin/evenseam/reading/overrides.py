@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from evenseam.problems import Label, Report
 from evenseam.reading import codes
-from evenseam.reading.kinds import Kind, Record, Table, Variants
+from evenseam.reading.kinds import Kind, Record, ShortOrLong, Table, Variants
 from evenseam.reading.leaves import did_you_mean, listed, shown
 from evenseam.reading.tree import Entry, Mapping, Node, is_none
 
@@ -72,6 +72,8 @@ def inner_kind(kind: Kind | None, key: str) -> Kind | None:
         case Record():
             field = kind.field(key)
             return field.kind if field else None
+        case ShortOrLong():
+            return inner_kind(kind.long, key)
         case Variants():
             fields = (record.field(key) for _, record in kind.records)
             return next((field.kind for field in fields if field), None)

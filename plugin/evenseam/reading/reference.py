@@ -26,8 +26,10 @@ from evenseam.reading.kinds import (
     NamedUnit,
     Piece,
     Record,
+    ShortOrLong,
     Stated,
     Table,
+    TargetSize,
     Variants,
     Words,
     YesNo,
@@ -88,7 +90,7 @@ def _add_inner(kind: Kind, path: tuple[str, ...], in_a_size: bool, found: list[K
             _add_inner(kind.item, (*path, f"<{kind.noun}>"), in_a_size, found)
         case Items():
             _add_inner(kind.item, path, in_a_size, found)
-        case Piece():
+        case Piece() | ShortOrLong():
             _add_inner(kind.long, path, in_a_size, found)
         case Variants():
             deciding = (*path, kind.key)
@@ -140,4 +142,6 @@ _PLAIN: dict[type[Kind], str] = {
     Record: "keys of its own",
     Variants: "keys of its own, `kind` first",
     Piece: "fabric: corners",
+    TargetSize: "the name of a usual size, or width x height",
+    ShortOrLong: "the name of a usual size, or width x height, or keys of its own",
 }

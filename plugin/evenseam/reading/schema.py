@@ -27,8 +27,10 @@ from evenseam.reading.kinds import (
     NamedUnit,
     Piece,
     Record,
+    ShortOrLong,
     Stated,
     Table,
+    TargetSize,
     Variants,
     Words,
     YesNo,
@@ -144,6 +146,8 @@ class _Maker:
                 return self.piece(kind)
             case Editions():
                 return self.editions(kind)
+            case ShortOrLong():
+                return {"anyOf": [self.kind(kind.short, is_over), self.named(kind.long.name, is_over, kind.long)]}
             case _:
                 return _leaf(kind)
 
@@ -152,7 +156,7 @@ def _leaf(kind: Kind) -> Schema:
     match kind:
         case Words() | Markdown():
             return {"type": ["string", "number"], "minLength": 1}
-        case FabricName() | BlockName() | BlockPlacement() | NamedUnit():
+        case FabricName() | BlockName() | BlockPlacement() | NamedUnit() | TargetSize():
             return {"type": ["string", "number"], "minLength": 1}
         case Length():
             number = {} if kind.may_be_negative else {"minimum": 0} if kind.may_be_zero else {"exclusiveMinimum": 0}

@@ -31,8 +31,10 @@ from evenseam.reading.kinds import (
     NamedUnit,
     Piece,
     Record,
+    ShortOrLong,
     Stated,
     Table,
+    TargetSize,
     Variants,
     Words,
     YesNo,
@@ -78,6 +80,9 @@ def check_shape(node: Node, kind: Kind, unit: Unit, report: Report, *, is_over: 
             _check_piece(node, kind, unit, report)
         case Editions():
             _check_editions(node, kind, report)
+        case ShortOrLong():
+            inner = kind.long if isinstance(node, Mapping) else kind.short
+            check_shape(node, inner, unit, report, is_over=is_over)
         case _:
             _check_leaf(node, kind, unit, report)
 
@@ -255,7 +260,7 @@ def _check_leaf(node: Node, kind: Leaf, unit: Unit, report: Report) -> None:
             read_grid_size(node, report)
         case Corners():
             read_corners(node, report)
-        case FabricName() | BlockName():
+        case FabricName() | BlockName() | TargetSize():
             read_words(node, Words(60), report)
         case BlockPlacement():
             read_placement(node, report)

@@ -12,6 +12,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from fractions import Fraction
 
 from evenseam.exact import Direction, Rounding, Unit
@@ -22,6 +23,7 @@ from evenseam.pattern import (
     CutShape,
     EnvelopeBack,
     HemPanel,
+    Project,
     Quantity,
     Step,
     derived,
@@ -51,6 +53,13 @@ def size_envelope(finish: EnvelopeBack, ledger: Ledger) -> None:
     )  # fmt: skip
     hemmed = ledger.work_out("hemmed_panel_height", panel - 2 * hem)
     ledger.work_out("back_overlap", 2 * hemmed - height, rule="what the two hemmed panels have more than the front")
+
+
+def settle_overlap(project: Project, ledger: Ledger) -> Project:
+    """Return the project with the overlap that its panels come to once they are cut on a mark of the ruler."""
+    if not isinstance(project.finish, EnvelopeBack):
+        return project
+    return replace(project, finish=replace(project.finish, overlap=ledger["back_overlap"]))
 
 
 def panel_cuts(sized: SizedProject, finish: EnvelopeBack) -> list[Cut]:

@@ -1,4 +1,4 @@
-"""A finish and a hanging with lengths in both units, re-drafted on the ruler of one edition."""
+"""A finish, a hanging and a size to come near to with lengths in both units, re-drafted on the ruler of one edition."""
 
 from __future__ import annotations
 
@@ -11,6 +11,7 @@ from evenseam.pattern import (
     EnvelopeBack,
     Faced,
     Finish,
+    Fit,
     Hanging,
     KnifeEdge,
     Loops,
@@ -59,6 +60,19 @@ def _binding(binding: Binding, ruler: Ruler) -> Binding:
         strip_width=ruler.finished(binding.strip_width) if shows is None else strip_showing(shows),
         extra_length=ruler.finished(binding.extra_length),
         shows=shows,
+    )
+
+
+def redraft_fit(fit: Fit | None, ruler: Ruler) -> Fit | None:
+    """Return a size to come near to in the ruler's unit."""
+    if fit is None:
+        return None
+    return replace(
+        fit,
+        width=ruler.finished(fit.width),
+        height=ruler.finished(fit.height),
+        widest_border=None if fit.widest_border is None else ruler.finished(fit.widest_border),
+        drop=None if fit.drop is None else ruler.finished(fit.drop),
     )
 
 
