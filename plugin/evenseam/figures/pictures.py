@@ -20,6 +20,8 @@ from evenseam.figures.scenes.hanging import (
     draw_make_sleeve,
 )
 from evenseam.figures.scenes.joins import draw_join
+from evenseam.figures.scenes.mitred import draw_mitred
+from evenseam.figures.scenes.partial_seam import draw_partial_seam
 from evenseam.figures.scenes.quilting import draw_layers, draw_quilting, draw_square_up
 from evenseam.figures.scenes.runs import draw_run
 from evenseam.figures.scenes.sections import draw_section
@@ -29,6 +31,8 @@ from evenseam.figures.scenes.units import draw_units
 from evenseam.figures.workbench import Bench, walk
 from evenseam.pattern import (
     AddBorderStrips,
+    AddMitredBorder,
+    AddPartialSeamBorder,
     AttachCornerPockets,
     AttachSleeve,
     Bind,
@@ -118,6 +122,10 @@ def _draw_step(scene: Scene, step: Step) -> None:
             draw_run(scene, step, operation)
         case AddBorderStrips() as operation:
             draw_border(scene, step, operation)
+        case AddMitredBorder() as operation:
+            draw_mitred(scene, step, operation)
+        case AddPartialSeamBorder() as operation:
+            draw_partial_seam(scene, step, operation)
         case LayerTurned() as operation:
             draw_layer_turned(scene, step, operation)
         case TurnOut():

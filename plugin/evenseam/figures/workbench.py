@@ -7,11 +7,14 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from evenseam.exact import Number
+from evenseam.figures.border_rings import Ring, with_mitres, with_passing_strips
 from evenseam.figures.plane import Point, Polygon, convex_hull, decimal, shaped
 from evenseam.figures.workpiece import Patch, Workpiece, in_a_row, plain
 from evenseam.pattern import (
     BATTING,
     AddBorderStrips,
+    AddMitredBorder,
+    AddPartialSeamBorder,
     AttachCornerPockets,
     AttachSleeve,
     Bind,
@@ -108,9 +111,14 @@ class _Walk:
             case JoinRun(parts=parts, run=run, quarter_turns=turns):
                 turned = (uses[part].turned(turns[number] if turns else 0) for number, part in enumerate(parts))
                 return in_a_row(step.makes, turned, is_across=run is Run.ACROSS)
-            case AddBorderStrips(centre=centre, strip=strip, run=run):
-                sides = (uses[strip], uses[centre], uses[strip])
+            case AddBorderStrips(centre=centre, strip=strip, run=run) as adding:
+                opposite = uses[adding.opposite or strip].turned(adding.opposite_turns)
+                sides = (uses[strip].turned(adding.quarter_turns), uses[centre], opposite)
                 return in_a_row(step.makes, sides, is_across=run is Run.ACROSS)
+            case AddMitredBorder(centre=centre, borders=borders):
+                return with_mitres(step.makes, uses[centre], (self._ring(id) for id in borders))
+            case AddPartialSeamBorder(centre=centre, border=border):
+                return with_passing_strips(step.makes, uses[centre], self._ring(border))
             case LayerTurned(top=name) | LayerForQuilting(top=name):
                 return uses[name]
             case TurnOut(layered=name) | Topstitch(turned=name) | QuiltLayers(layered=name):
@@ -121,6 +129,10 @@ class _Walk:
                 return uses[name]
             case MakeBinding(binding=name) | MakeSleeve(sleeve=name) | MakeCornerPockets(square=name):
                 return uses[name]
+
+    def _ring(self, border_id: str) -> Ring:
+        border = next(border for border in self._sheet.project.borders if border.id == border_id)
+        return Ring(border.fabric, decimal(border.width.value), f"border:{border.id}")
 
     def _of_block(self, step: Step, block: str, pieces: tuple[str, ...]) -> Workpiece:
         work = block_workpiece(self._sheet.project.block(block), self._seam, pieces)
@@ -140,8 +152,12 @@ def used_names(step: Step) -> tuple[str, ...]:
             return (part,)
         case JoinRun(parts=parts):
             return tuple(dict.fromkeys(parts))
-        case AddBorderStrips(centre=centre, strip=strip):
-            return (centre, strip)
+        case AddBorderStrips(centre=centre, strip=strip, opposite=opposite):
+            return (centre, strip, opposite) if opposite else (centre, strip)
+        case AddMitredBorder(centre=centre, sides=sides, top_bottom=top_bottom):
+            return (centre, sides, top_bottom)
+        case AddPartialSeamBorder(centre=centre, sides=sides, top_bottom=top_bottom):
+            return (centre, sides, top_bottom)
         case LayerTurned(top=top, backing=backing, batting=batting):
             return (top, backing, batting)
         case LayerForQuilting(top=top, backing=backing, batting=batting):

@@ -5,6 +5,7 @@ from __future__ import annotations
 from evenseam.figures.cloth_work import draw_work
 from evenseam.figures.frame import HIGH, WIDE, Frame, at
 from evenseam.figures.scene import Scene
+from evenseam.figures.scenes.runs import MANY_PATCHES
 from evenseam.pattern import AddBorderStrips, Run, Step
 
 PULL = 30.0
@@ -13,7 +14,8 @@ PULL = 30.0
 def draw_border(scene: Scene, step: Step, operation: AddBorderStrips) -> None:
     """Draw the centre with the two strips pulled away from it, arrows in between, and their length."""
     bench = scene.bench(step)
-    centre, strip = bench.uses[operation.centre], bench.uses[operation.strip]
+    centre, strip = bench.uses[operation.centre], bench.uses[operation.strip].turned(operation.quarter_turns)
+    opposite = bench.uses[operation.opposite or operation.strip].turned(operation.opposite_turns)
     is_across = operation.run is Run.ACROSS
     wide = centre.raw_width + (2 * strip.raw_width if is_across else 0)
     high = centre.raw_height + (0 if is_across else 2 * strip.raw_height)
@@ -30,8 +32,8 @@ def draw_border(scene: Scene, step: Step, operation: AddBorderStrips) -> None:
     zero = 0.0
     first, last = zero, thick + body + PULL
     draw_work(scene.pen, centre, spot(zero, thick), has_letters=False)
-    for place in (first, last):
-        draw_work(scene.pen, strip, spot(zero, place), has_letters=True)
+    for place, one in ((first, strip), (last, opposite)):
+        draw_work(scene.pen, one, spot(zero, place), has_letters=len(one.patches) <= MANY_PATCHES)
     for share in (0.25, 0.75):
         for start, end in ((thick - PULL, thick), (thick + body + PULL, thick + body)):
             tail, head = start + (end - start) / 8, end - (end - start) / 8
@@ -40,7 +42,10 @@ def draw_border(scene: Scene, step: Step, operation: AddBorderStrips) -> None:
             else:
                 scene.pen.arrow(at(long * share, tail), at(long * share, head))
     whole = last + thick - PULL
+    across, down = scene.measured(operation.strip)
+    if operation.quarter_turns % 2:
+        across, down = down, across
     if is_across:
-        scene.pen.measure(at(whole + 12, 0), at(whole + 12, long), scene.measured(operation.strip)[1])
+        scene.pen.measure(at(whole + 12, 0), at(whole + 12, long), down)
     else:
-        scene.pen.measure(at(0, whole + 14), at(long, whole + 14), scene.measured(operation.strip)[0])
+        scene.pen.measure(at(0, whole + 14), at(long, whole + 14), across)

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from evenseam.figures.allowance import raw_outline
 from evenseam.figures.cloth_work import draw_work
+from evenseam.figures.dots import dot
 from evenseam.figures.drawing import SMALL_SIZE, Ink, Stroke, Tone
 from evenseam.figures.folding import between
 from evenseam.figures.frame import Frame, at
-from evenseam.figures.plane import NEAR, Point, Polygon, is_on_line, placed, shaped
+from evenseam.figures.plane import NEAR, Point, is_on_line, placed, shaped
 from evenseam.figures.scene import Scene
 from evenseam.figures.workbench import outline_of
 from evenseam.figures.workpiece import Patch, Workpiece
@@ -17,11 +18,6 @@ APART = 40.0
 SIDE = 170.0
 BETWEEN = 56.0
 MATCH = "match the dots"
-_DOT = 3.4
-_ROUND = (
-    (1.0, 0.4), (0.4, 1.0), (-0.4, 1.0), (-1.0, 0.4), (-1.0, -0.4), (-0.4, -1.0), (0.4, -1.0), (1.0, -0.4),
-)  # fmt: skip
-"""Corners of a shape that looks round when it is small."""
 
 
 def draw_join(scene: Scene, step: Step, operation: JoinPieces) -> None:
@@ -45,8 +41,8 @@ def draw_join(scene: Scene, step: Step, operation: JoinPieces) -> None:
     _draw_apart(scene, block, first, second, seam, frame, step_first)
     if dots := _match_points(scene, block, operation):
         for move in (step_first, step_first.scaled(-1, -1)):
-            for dot in dots:
-                scene.pen.area(_dot(frame.point(dot) + move), Tone.DOT)
+            for place in dots:
+                scene.pen.area(dot(frame.point(place) + move), Tone.DOT)
         below = frame.length(bottom - top) + abs(step_first.y) + 16
         scene.pen.label(at(frame.length(right - left) / 2, below), MATCH, size=SMALL_SIZE, ink=Ink.QUIET)
     makes = Workpiece(step.makes, first.patches + second.patches, whole, scene.seam)
@@ -71,10 +67,6 @@ def _match_points(scene: Scene, block: Block, operation: JoinPieces) -> tuple[Po
         if (join.first_pieces, join.second_pieces) == (operation.first_pieces, operation.second_pieces):
             return tuple(placed(point, across, down) for point in join.match_points)
     return ()
-
-
-def _dot(middle: Point) -> Polygon:
-    return Polygon(tuple(Point(middle.x + x * _DOT, middle.y + y * _DOT) for x, y in _ROUND))
 
 
 def _part(scene: Scene, block: Block, pieces: tuple[str, ...]) -> Workpiece:
