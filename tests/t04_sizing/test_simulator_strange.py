@@ -280,7 +280,7 @@ CASES: dict[str, tuple[Project, CutList, Program]] = {
     "print-lies-sideways": (DIRECTIONAL, TURNED_CUTS, TURNED_PROGRAM),
     "project-unfinished": (MAT, TURNED_CUTS, Program(STEPS[:-1])),
     "unit-differs": (replace(MAT, unit=Unit.CENTIMETRE), TURNED_CUTS, TURNED_PROGRAM),
-    "not-sewable-yet": (ON_POINT, TURNED_CUTS, TURNED_PROGRAM),
+    "not-sewable-yet": (MIRRORED, TURNED_CUTS, TURNED_PROGRAM),
     "step-listed-twice": (MAT, TURNED_CUTS, Program((*STEPS[:-1], replace(STEPS[-1], id=STEPS[0].id)))),
     "cut-size-not-positive": (
         MAT, recut(TURNED_CUTS, "sides", width=replace(length("w", "1"), value=Fraction(0))), TURNED_PROGRAM,
@@ -288,7 +288,8 @@ CASES: dict[str, tuple[Project, CutList, Program]] = {
 }  # fmt: skip
 ELSEWHERE = {
     "patch-too-small", "patch-too-large", "patch-off-grid", "binding-too-narrow", "binding-barely-reaches",
-    "unit-not-trimmed", "units-differ",
+    "unit-not-trimmed", "units-differ", "corners-too-round", "quilting-too-near-edge", "facing-size-differs",
+    "panel-size-differs", "loop-size-differs",
 }  # fmt: skip
 """Told in the tests of projects written down by hand."""
 
@@ -314,8 +315,9 @@ def test_each_code_has_a_case() -> None:
 @pytest.mark.parametrize(
     ("project", "name"),
     [
-        (MIRRORED, "not-sewable-yet"),
-        (replace(MAT, borders=(replace(MAT.borders[0], corners=BorderCorners.MITRED),)), "not-sewable-yet"),
+        (ON_POINT, "blocks-not-as-arranged"),
+        (replace(MAT, borders=(replace(MAT.borders[0], corners=BorderCorners.MITRED),)), "border-order-differs"),
+        (replace(MAT, borders=(replace(MAT.borders[0], corners=BorderCorners.PARTIAL_SEAM),)), "border-order-differs"),
         (replace(MAT, blocks=(GAP,)), "wrong-workpiece"),
         (replace(MAT, blocks=(replace(QUAY, width=length("w", "0")),)), "cut-size-not-positive"),
         (replace(MAT, blocks=()), "workpiece-unknown"),

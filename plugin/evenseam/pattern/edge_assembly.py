@@ -17,7 +17,11 @@ class RoundCorners:
 
 @dataclass(frozen=True, slots=True)
 class Face:
-    """Sew facing strips to every edge, sides before top and bottom, turn them to the back and sew them down."""
+    """Sew facing strips to every edge, sides before top and bottom, turn them to the back and sew them down.
+
+    The side strips are as long as the squared-up project is high, the top and bottom ones as long as it is wide: their
+    ends are folded in by the seam allowance.
+    """
 
     trimmed: str
     sides: str
@@ -58,7 +62,10 @@ class HemPanel:
 
 @dataclass(frozen=True, slots=True)
 class CloseEnvelope:
-    """Lay two hemmed panels on the front, right sides together, overlapping; sew all round, clip, turn."""
+    """Lay two hemmed panels on the front, right sides together, overlapping; sew all round, clip, turn.
+
+    Hemmed, each panel is as wide as the squared-up front, and half as high as the front and the overlap together.
+    """
 
     front: str
     panel: str

@@ -18,7 +18,10 @@ first, because where rows are shifted against each other it belongs to another r
 The edge of the top runs at 45 degrees through the outermost corners of blocks and strips, through the middle of the
 end cornerstones. A row of sashing that ended where the longer row ends would not reach it with its seam allowance, so
 its end pieces (or the whole strip, when it is one strip without cornerstones) are cut longer outwards, and the same at
-either end.
+either end: by √2 × (float + seam allowance), the larger of the two floats, brought up to the next mark of the ruler.
+
+Where an edge of the trimmed top has a square root in it, a strip that is sewn to it is cut to the next mark up and
+trimmed even with the edge; so are the layers and the binding cut to the next mark up.
 """
 
 from __future__ import annotations
@@ -82,6 +85,9 @@ class TrimTop:
 @dataclass(frozen=True, slots=True)
 class AddMitredBorder:
     """Sew four strips round the centre, from seam line to seam line, and sew the four corners at 45 degrees.
+
+    The strips reach at least from raw point to raw point: the raw edge of the centre and twice the finished width of all
+    the borders; what they are longer is the same for all four, a whole number of half inches or half centimetres.
 
     Several borders may be one strip: then the strips were joined lengthwise before, innermost first. A border whose
     print has an up is mitred by itself: a joined strip turned half round would stand it on its head.

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from evenseam.exact import Number
-from evenseam.pattern import Cut, Project
+from evenseam.pattern import Cut, Project, Setting
 from evenseam.sizing.simulator import codes
 from evenseam.sizing.simulator.layout import arranged, distinct, leaves, tape_for
 from evenseam.sizing.simulator.plane import least
 from evenseam.sizing.simulator.table import Table
+from evenseam.sizing.simulator.unequal import check_unequal_rows
 from evenseam.sizing.simulator.workpiece import Flat, turned
 
 Counts = dict[tuple[str, int], int]
@@ -37,6 +38,12 @@ def check_centre(table: Table, centre: Flat) -> None:
     project = table.project
     arrangement = project.arrangement
     told = table.told
+    if (arrangement.setting is Setting.ON_POINT) is not centre.is_from_point:
+        table.tell(
+            codes.BLOCKS_NOT_AS_ARRANGED, f"the arrangement is {arrangement.setting.value}, the sewn top is not",
+            place=arrangement.place,
+        )  # fmt: skip
+        return
     counts = arranged_counts(project)
     for key in sorted({*counts, *centre.blocks}):
         wanted, found = counts.get(key, 0), centre.blocks.get(key, 0)
@@ -47,6 +54,12 @@ def check_centre(table: Table, centre: Flat) -> None:
                 place=arrangement.place,
             )
     _check_prints(table, centre)
+    if centre.is_from_point:
+        return
+    if arrangement.setting is Setting.UNEQUAL_ROWS:
+        if table.told == told:
+            check_unequal_rows(table, centre)
+        return
     cells = sum(counts.values())
     # A run of strips repeated and repeated again could have more leaves than anyone can walk through.
     if table.told > told or centre.leaves > 8 * (cells + 4):

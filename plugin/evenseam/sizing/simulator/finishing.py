@@ -1,19 +1,18 @@
-"""Finishes: layered and turned, or layered, quilted, squared up and bound."""
+"""Layers: sewn round and turned, or basted, quilted and squared up."""
 
 from __future__ import annotations
 
-from fractions import Fraction
+from dataclasses import replace
 
-from evenseam.exact import Number, Unit
+from evenseam.exact import Number
 from evenseam.pattern import (
     BATTING,
-    Bind,
     Bound,
-    CutShape,
-    Grain,
+    EnvelopeBack,
+    Faced,
+    KnifeEdge,
     LayerForQuilting,
     LayerTurned,
-    MakeBinding,
     Quantity,
     QuiltLayers,
     SquareUp,
@@ -23,22 +22,17 @@ from evenseam.pattern import (
     TurnOut,
 )
 from evenseam.sizing.simulator import codes
-from evenseam.sizing.simulator.arranged import check_centre, laid_out
 from evenseam.sizing.simulator.blocks import BlockMaker
-from evenseam.sizing.simulator.patches import RECTANGLES
-from evenseam.sizing.simulator.runs import as_flat, spoilt_among
+from evenseam.sizing.simulator.finished_top import checked_top
+from evenseam.sizing.simulator.patches import RECTANGLES, is_cut_for
+from evenseam.sizing.simulator.runs import spoilt_among
 from evenseam.sizing.simulator.table import SPOILT, Table
-from evenseam.sizing.simulator.workpiece import (
-    Bordered,
-    CutPiece,
-    FoldedBinding,
-    Layered,
-    Pocketed,
-    Stage,
-    Workpiece,
-)
+from evenseam.sizing.simulator.workpiece import CutPiece, Layered, Pocketed, Stage, Workpiece
 
-BINDINGS = {Grain.STRAIGHT: CutShape.BINDING, Grain.BIAS: CutShape.BIAS_BINDING}
+_FINISHES = {
+    Turned: "turned", Bound: "quilted and bound", Faced: "quilted and faced", KnifeEdge: "quilted with a knife edge",
+    EnvelopeBack: "quilted with an envelope back",
+}  # fmt: skip
 
 
 def layer_turned(table: Table, maker: BlockMaker, step: Step, operation: LayerTurned) -> Workpiece:
@@ -46,15 +40,15 @@ def layer_turned(table: Table, maker: BlockMaker, step: Step, operation: LayerTu
     pieces = table.take(step, (operation.top, operation.backing, operation.batting))
     finish = table.project.finish
     if not isinstance(finish, Turned):
-        return _wrong_finish(table, step)
+        return wrong_finish(table, step)
     if spoilt_among(pieces):
         return SPOILT
     told = table.told
     top, backing = pieces[0], pieces[1]
-    has_pockets = isinstance(top, Pocketed) or isinstance(backing, Pocketed)
-    if isinstance(top, Pocketed) and isinstance(backing, Pocketed):
-        table.tell(codes.HANGING_DIFFERS, f"step {step.id}: both the top and the backing have corner pockets")
-    size = _checked_top(table, maker, step, operation.top, top)
+    laid_on = [piece for piece in (top, backing) if isinstance(piece, Pocketed)]
+    if len(laid_on) == 2:
+        table.tell(codes.HANGING_DIFFERS, f"step {step.id}: something to hang it by is laid on both top and backing")
+    size = checked_top(table, maker, step, operation.top, top)
     table.check_figure(step, "the seam allowance", operation.seam, table.project.seam_allowance)
     table.check_figure(step, "the opening", operation.opening, finish.opening)
     if size is None:
@@ -62,7 +56,10 @@ def layer_turned(table: Table, maker: BlockMaker, step: Step, operation: LayerTu
     _check_layer(table, step, operation.backing, backing, size, finish.backing_overage, finish.backing_fabric)
     _check_layer(table, step, operation.batting, pieces[2], size, finish.batting_overage, BATTING)
     _check_opening(table, operation, size)
-    return SPOILT if table.told > told else Layered(Stage.SEWN_ROUND, *size, *size, has_pockets=has_pockets)
+    if table.told > told:
+        return SPOILT
+    has_pockets, has_loops = (any(getattr(piece, name) for piece in laid_on) for name in ("has_pockets", "has_loops"))
+    return Layered(Stage.SEWN_ROUND, *size, *size, has_pockets=has_pockets, has_loops=has_loops)
 
 
 def turn_out(table: Table, step: Step, operation: TurnOut) -> Workpiece:
@@ -71,7 +68,7 @@ def turn_out(table: Table, step: Step, operation: TurnOut) -> Workpiece:
     if not isinstance(piece, Layered) or piece.stage is not Stage.SEWN_ROUND:
         return table.wrong_piece(step, operation.layered, piece, "layers sewn round, wrong side out")
     width, height = piece.top_width - 2 * table.seam, piece.top_height - 2 * table.seam
-    return Layered(Stage.TURNED, width, height, piece.top_width, piece.top_height, piece.has_pockets)
+    return replace(piece, stage=Stage.TURNED, width=width, height=height)
 
 
 def topstitch(table: Table, step: Step, operation: Topstitch) -> Workpiece:
@@ -79,7 +76,7 @@ def topstitch(table: Table, step: Step, operation: Topstitch) -> Workpiece:
     piece = table.take(step, (operation.turned,))[0]
     finish = table.project.finish
     if not isinstance(finish, Turned):
-        return _wrong_finish(table, step)
+        return wrong_finish(table, step)
     if not isinstance(piece, Layered) or piece.stage is not Stage.TURNED:
         return table.wrong_piece(step, operation.turned, piece, "a piece turned right side out")
     told = table.told
@@ -101,19 +98,19 @@ def topstitch(table: Table, step: Step, operation: Topstitch) -> Workpiece:
             f"topstitching {operation.distance.text} from the edge lies beyond {border.name}, {border.width.text} wide",
             finish.topstitch, border.width, place=finish.place,
         )  # fmt: skip
-    return Layered(Stage.FINISHED, piece.width, piece.height, piece.top_width, piece.top_height, piece.has_pockets)
+    return replace(piece, stage=Stage.FINISHED)
 
 
 def layer_for_quilting(table: Table, maker: BlockMaker, step: Step, operation: LayerForQuilting) -> Workpiece:
     """Layer and baste: the largest layer, the backing, is what a ruler reads."""
     pieces = table.take(step, (operation.top, operation.backing, operation.batting))
     finish = table.project.finish
-    if not isinstance(finish, Bound):
-        return _wrong_finish(table, step)
+    if isinstance(finish, Turned):
+        return wrong_finish(table, step)
     if spoilt_among(pieces):
         return SPOILT
     told = table.told
-    size = _checked_top(table, maker, step, operation.top, pieces[0])
+    size = checked_top(table, maker, step, operation.top, pieces[0])
     if size is None:
         return SPOILT
     backing = pieces[1]
@@ -131,7 +128,7 @@ def quilt_layers(table: Table, step: Step, operation: QuiltLayers) -> Workpiece:
     piece = table.take(step, (operation.layered,))[0]
     if not isinstance(piece, Layered) or piece.stage is not Stage.BASTED:
         return table.wrong_piece(step, operation.layered, piece, "a top layered for quilting")
-    return Layered(Stage.QUILTED, piece.width, piece.height, piece.top_width, piece.top_height)
+    return replace(piece, stage=Stage.QUILTED)
 
 
 def square_up(table: Table, step: Step, operation: SquareUp) -> Workpiece:
@@ -147,134 +144,17 @@ def square_up(table: Table, step: Step, operation: SquareUp) -> Workpiece:
             operation.width, operation.height,
         )  # fmt: skip
         return SPOILT
-    return Layered(Stage.TRIMMED, piece.top_width, piece.top_height, piece.top_width, piece.top_height)
+    return replace(piece, stage=Stage.TRIMMED, width=piece.top_width, height=piece.top_height)
 
 
-def make_binding(table: Table, step: Step, operation: MakeBinding) -> Workpiece:
-    """Join the strips and fold them in half along the length."""
-    piece = table.take(step, (operation.binding,))[0]
-    finish = table.project.finish
-    if not isinstance(finish, Bound):
-        return _wrong_finish(table, step)
-    binding = finish.binding
-    if not isinstance(piece, CutPiece) or piece.cut.shape is not BINDINGS[binding.grain]:
-        return table.wrong_piece(step, operation.binding, piece, f"a strip cut as {BINDINGS[binding.grain].value}")
-    cut = piece.cut
-    told = table.told
-    table.check_fabric(cut, binding.fabric, "the binding")
-    if cut.width.value != binding.strip_width.value:
-        table.tell(
-            codes.FIGURE_DIFFERS,
-            f"“{cut.label}” is {cut.width.text} wide, the binding is decided as {binding.strip_width.text}",
-            binding.strip_width, cut.width,
-        )  # fmt: skip
-    folded = cut.width.value / 2
-    if operation.folded_width.value != folded:
-        table.tell(
-            codes.FIGURE_DIFFERS,
-            f"step {step.id} says the binding is {operation.folded_width.text} wide when folded, a strip of "
-            f"{cut.width.text} folds to {table.length(folded)}",
-            binding.strip_width,
-        )
-    return SPOILT if table.told > told else FoldedBinding(cut, folded, cut.height.value)
-
-
-def bind(table: Table, step: Step, operation: Bind) -> Workpiece:
-    """Sew the binding round the squared-up edge; the project finishes at that size."""
-    pieces = table.take(step, (operation.trimmed, operation.binding))
-    finish = table.project.finish
-    if not isinstance(finish, Bound):
-        return _wrong_finish(table, step)
-    piece, binding = pieces
-    if not isinstance(piece, Layered) or piece.stage is not Stage.TRIMMED:
-        return table.wrong_piece(step, operation.trimmed, piece, "a quilted piece squared up")
-    if not isinstance(binding, FoldedBinding):
-        return table.wrong_piece(step, operation.binding, binding, "folded binding")
-    told = table.told
-    table.check_figure(step, "the seam allowance", operation.seam, table.project.seam_allowance)
-    way_round = 2 * (piece.width + piece.height)
-    needed = way_round + finish.binding.extra_length.value
-    if binding.length != needed:
-        table.tell(
-            codes.BINDING_LENGTH_DIFFERS,
-            f"the binding is {table.length(binding.length)} long; the way round is {table.length(way_round)}, with "
-            f"{finish.binding.extra_length.text} for corners and join it needs {table.length(needed)}",
-            finish.binding.extra_length, binding.cut.height,
-        )  # fmt: skip
-    if binding.folded_width <= 2 * table.seam:
-        table.tell(
-            codes.BINDING_TOO_NARROW, _reach(table, binding), finish.binding.strip_width, place=finish.place,
-            hint="cut the binding strips wider, or sew with a narrower seam allowance",
-        )  # fmt: skip
-    if table.told > told:
-        return SPOILT
-    if binding.folded_width < 3 * table.seam + _loft(table.unit):
-        table.tell(
-            codes.BINDING_BARELY_REACHES, _reach(table, binding), finish.binding.strip_width, place=finish.place,
-            hint="cut the binding strips a little wider",
-        )  # fmt: skip
-    return Layered(Stage.FINISHED, piece.width, piece.height, piece.top_width, piece.top_height, piece.has_pockets)
-
-
-def _reach(table: Table, binding: FoldedBinding) -> str:
-    return (
-        f"binding folded to {table.length(binding.folded_width)} and sewn with {table.length(table.seam)} has "
-        f"{table.length(binding.folded_width - table.seam)} left to go out to the edge and down the back to the seam: "
-        f"that takes {table.length(2 * table.seam)} and the thickness of the layers"
-    )
-
-
-def _loft(unit: Unit) -> Fraction:
-    """Return what the thickness of the layers takes up: about 1/8 in or 0.3 cm (common practice)."""
-    return Fraction(3, 10) if unit is Unit.CENTIMETRE else Fraction(1, 8)
-
-
-def _wrong_finish(table: Table, step: Step) -> Workpiece:
-    name = "turned" if isinstance(table.project.finish, Turned) else "quilted and bound"
+def wrong_finish(table: Table, step: Step) -> Workpiece:
+    """Note a step of another finish than the one decided."""
     table.tell(
-        codes.WRONG_WORKPIECE, f"step {step.id} belongs to another finish, the project is {name}",
+        codes.WRONG_WORKPIECE,
+        f"step {step.id} belongs to another finish, the project is {_FINISHES[type(table.project.finish)]}",
         place=table.project.finish.place,
     )  # fmt: skip
     return SPOILT
-
-
-def _checked_top(
-    table: Table, maker: BlockMaker, step: Step, name: str, piece: Workpiece
-) -> tuple[Number, Number] | None:
-    """Return the raw size of the top once it has been compared with everything the author decided about it."""
-    told = table.told
-    inner = piece.piece if isinstance(piece, Pocketed) else piece
-    project = table.project
-    if isinstance(inner, Bordered):
-        centre, width, height, strips = inner.centre, inner.width, inner.height, len(inner.strips)
-    else:
-        flat = as_flat(maker, inner)
-        if flat is None:
-            table.wrong_piece(step, name, piece, "the top")
-            return None
-        centre, strips = laid_out(project, flat), 0
-        width, height = centre.width, centre.height
-    check_centre(table, centre)
-    if strips != 2 * len(project.borders):
-        table.tell(
-            codes.BORDER_ORDER_DIFFERS,
-            f"{strips} pairs of border strips are sewn on, the {len(project.borders)} borders have "
-            f"{2 * len(project.borders)}",
-        )
-    if table.told > told:
-        return None
-    added: Number = Fraction(0)
-    for border in project.borders:
-        added = added + 2 * border.width.value
-    if (width, height) != (centre.width + added, centre.height + added):
-        table.tell(
-            codes.TOP_SIZE_DIFFERS,
-            f"the top finishes at {table.size(width - 2 * table.seam, height - 2 * table.seam)}; the centre of "
-            f"{table.size(centre.width - 2 * table.seam, centre.height - 2 * table.seam)} and borders of "
-            f"{table.length(added)} in all do not add up to that",
-        )
-        return None
-    return width, height
 
 
 def _check_layer(
@@ -288,7 +168,8 @@ def _check_layer(
     layer = "the batting" if material == BATTING else "the backing"
     table.check_fabric(cut, material, layer)
     width, height = top[0] + 2 * overage.value, top[1] + 2 * overage.value
-    if (cut.width.value, cut.height.value) != (width, height):
+    mark = table.unit.ruler_mark
+    if not (is_cut_for(cut.width.value, width, mark) and is_cut_for(cut.height.value, height, mark)):
         table.tell(
             codes.LAYER_SIZE_DIFFERS,
             f"“{cut.label}” is {cut.width.text} × {cut.height.text}; the top is {table.size(*top)}, with "

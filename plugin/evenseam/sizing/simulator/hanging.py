@@ -38,7 +38,7 @@ def make_sleeve(table: Table, step: Step, operation: MakeSleeve) -> Workpiece:
     piece = table.take(step, (operation.sleeve,))[0]
     sleeve = table.project.hanging
     if not isinstance(sleeve, Sleeve):
-        return _not_decided(table, step, "a hanging sleeve")
+        return not_decided(table, step, "a hanging sleeve")
     if not isinstance(piece, CutPiece) or piece.cut.shape not in RECTANGLES:
         return table.wrong_piece(step, operation.sleeve, piece, "a strip of cloth")
     cut = piece.cut
@@ -73,7 +73,7 @@ def attach_sleeve(table: Table, step: Step, operation: AttachSleeve) -> Workpiec
     pieces = table.take(step, (operation.project, operation.sleeve))
     sleeve = table.project.hanging
     if not isinstance(sleeve, Sleeve):
-        return _not_decided(table, step, "a hanging sleeve")
+        return not_decided(table, step, "a hanging sleeve")
     piece, tube = pieces
     if not isinstance(piece, Layered) or piece.stage is not Stage.FINISHED or piece.has_sleeve:
         return table.wrong_piece(step, operation.project, piece, "a piece finished at the edge, without a sleeve")
@@ -111,7 +111,7 @@ def make_corner_pockets(table: Table, step: Step, operation: MakeCornerPockets) 
     piece = table.take(step, (operation.square, operation.square))[0]
     pockets = table.project.hanging
     if not isinstance(pockets, CornerPockets):
-        return _not_decided(table, step, "corner pockets")
+        return not_decided(table, step, "corner pockets")
     if not isinstance(piece, CutPiece) or piece.cut.shape not in RECTANGLES:
         return table.wrong_piece(step, operation.square, piece, "two squares of cloth")
     cut = piece.cut
@@ -134,7 +134,7 @@ def attach_corner_pockets(table: Table, step: Step, operation: AttachCornerPocke
     """
     pieces = table.take(step, (operation.project, operation.pockets))
     if not isinstance(table.project.hanging, CornerPockets):
-        return _not_decided(table, step, "corner pockets")
+        return not_decided(table, step, "corner pockets")
     if spoilt_among(pieces):
         return SPOILT
     piece, pockets = pieces
@@ -165,6 +165,7 @@ def _open_edge(table: Table, piece: Workpiece) -> tuple[Number, Number] | None:
     return size_on_table(piece) if is_open else None
 
 
-def _not_decided(table: Table, step: Step, what: str) -> Workpiece:
+def not_decided(table: Table, step: Step, what: str) -> Workpiece:
+    """Note something to hang a project by that nobody asked for."""
     table.tell(codes.HANGING_DIFFERS, f"step {step.id} makes {what}, which the pattern does not ask for")
     return SPOILT

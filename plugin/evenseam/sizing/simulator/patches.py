@@ -77,7 +77,7 @@ def check_rotary(table: Table, cut: Cut, piece: str, shape: Outline) -> bool:
         )
         return False
     mark = table.unit.ruler_mark
-    fits = _is_near if _is_turned(cut, shape) else _is_cut_for
+    fits = _is_near if _is_turned(cut, shape) else is_cut_for
     for wide, high in need:
         if fits(width, wide, mark) and fits(height, high, mark):
             return True
@@ -153,11 +153,18 @@ def _root(square: Number) -> Number:
     return square_root(square.approximately(60)) if isinstance(square, Surd) else square_root(square)
 
 
-def _is_cut_for(cut: Number, need: Number, mark: Fraction) -> bool:
+def is_cut_for(cut: Number, need: Number, mark: Fraction) -> bool:
     """Tell whether a cut is the need itself, or the need brought up to the next mark."""
     if cut == need:
         return True
     return is_multiple(cut, mark) and cut > need and not is_multiple(need, mark) and cut - need < mark
+
+
+def fits_edge(table: Table, strip: Number, edge: Number) -> bool:
+    """Tell whether a strip is as long as an edge. Where the edge has a square root in it, no ruler has its length: the
+    strip is cut to the next mark up and trimmed even with the edge.
+    """
+    return strip == edge or (isinstance(edge, Surd) and is_cut_for(strip, edge, table.unit.ruler_mark))
 
 
 def _is_near(cut: Number, need: Number, mark: Fraction) -> bool:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from evenseam.exact import Number
-from evenseam.pattern import JoinRun, Run, Step
+from evenseam.pattern import JoinRun, Run, Setting, Step
 from evenseam.sizing.simulator import codes
 from evenseam.sizing.simulator.arranged import check_sashing
 from evenseam.sizing.simulator.blocks import BlockMaker
@@ -33,7 +33,11 @@ def join_run(table: Table, maker: BlockMaker, step: Step, operation: JoinRun) ->
                 return table.wrong_piece(step, name, piece, "a block, a strip, or a row of them that is not turned")
             laid[name, turn] = turned(flat, turn) if turn % 4 else flat
     told = table.told
-    if any(flat.blocks for flat in laid.values()):
+    for flat in laid.values():
+        check_turned_print(table, flat)
+    # Strips in rows of unequal blocks are compared with the arrangement when all rows are there.
+    is_sashed = table.project.arrangement.setting is not Setting.UNEQUAL_ROWS
+    if is_sashed and any(flat.blocks for flat in laid.values()):
         for flat in laid.values():
             if flat.cut is not None:
                 check_sashing(table, flat.cut, (flat.width if operation.run is Run.ACROSS else flat.height,))
@@ -82,6 +86,15 @@ def _edges_agree(table: Table, step: Step, operation: JoinRun, laid: dict[tuple[
             )
             return False
     return True
+
+
+def check_turned_print(table: Table, flat: Flat) -> None:
+    """Note a strip whose print stood upright until the strip was turned."""
+    if flat.cut is not None and flat.turns and table.is_directional(flat.cut.material):
+        table.blame(
+            flat.cut, codes.PRINT_LIES_SIDEWAYS,
+            f"“{flat.cut.label}” is of {table.fabric_name(flat.cut.material)}, whose print has an up, and is turned",
+        )  # fmt: skip
 
 
 def spoilt_among(pieces: list[Workpiece]) -> bool:

@@ -9,17 +9,29 @@ from evenseam.exact import Number
 from evenseam.pattern import (
     PROJECT,
     AddBorderStrips,
+    AddMitredBorder,
+    AddPartialSeamBorder,
+    AddSettingTriangles,
     AttachCornerPockets,
+    AttachLoops,
+    AttachRings,
     AttachSleeve,
     Bind,
+    CloseEnvelope,
+    CloseKnifeEdge,
     CornerPockets,
     CutList,
+    Face,
+    HemPanel,
+    JoinDiagonalRows,
     JoinPieces,
     JoinRun,
     LayerForQuilting,
     LayerTurned,
+    Loops,
     MakeBinding,
     MakeCornerPockets,
+    MakeLoop,
     MakeSleeve,
     MakeUnits,
     PieceSection,
@@ -27,22 +39,33 @@ from evenseam.pattern import (
     Project,
     Quantity,
     QuiltLayers,
+    Rings,
+    RoundCorners,
     Sleeve,
     SquareUp,
     Step,
     Topstitch,
+    TrimForKnifeEdge,
     TrimPart,
+    TrimTop,
     TurnOut,
 )
 from evenseam.problems import Outcome
 from evenseam.sizing.simulator import codes
+from evenseam.sizing.simulator.binding import bind, make_binding, round_corners
 from evenseam.sizing.simulator.blocks import BlockMaker, part_size
 from evenseam.sizing.simulator.borders import add_border_strips
+from evenseam.sizing.simulator.corners import add_mitred_border, add_partial_seam_border
+from evenseam.sizing.simulator.edge_finishes import (
+    close_envelope,
+    close_knife_edge,
+    face,
+    hem_panel,
+    trim_for_knife_edge,
+)
 from evenseam.sizing.simulator.finishing import (
-    bind,
     layer_for_quilting,
     layer_turned,
-    make_binding,
     quilt_layers,
     square_up,
     topstitch,
@@ -54,6 +77,8 @@ from evenseam.sizing.simulator.hanging import (
     make_corner_pockets,
     make_sleeve,
 )
+from evenseam.sizing.simulator.loops import attach_loops, attach_rings, make_loop
+from evenseam.sizing.simulator.on_point import add_setting_triangles, join_diagonal_rows, trim_top
 from evenseam.sizing.simulator.runs import join_run
 from evenseam.sizing.simulator.start import can_start
 from evenseam.sizing.simulator.table import SPOILT, Table
@@ -142,6 +167,34 @@ def _done(table: Table, maker: BlockMaker, step: Step) -> Workpiece:
             return make_corner_pockets(table, step, operation)
         case AttachCornerPockets():
             return attach_corner_pockets(table, step, operation)
+        case AddSettingTriangles():
+            return add_setting_triangles(table, maker, step, operation)
+        case JoinDiagonalRows():
+            return join_diagonal_rows(table, maker, step, operation)
+        case TrimTop():
+            return trim_top(table, step, operation)
+        case AddMitredBorder():
+            return add_mitred_border(table, maker, step, operation)
+        case AddPartialSeamBorder():
+            return add_partial_seam_border(table, maker, step, operation)
+        case RoundCorners():
+            return round_corners(table, step, operation)
+        case Face():
+            return face(table, step, operation)
+        case TrimForKnifeEdge():
+            return trim_for_knife_edge(table, step, operation)
+        case CloseKnifeEdge():
+            return close_knife_edge(table, step, operation)
+        case HemPanel():
+            return hem_panel(table, step, operation)
+        case CloseEnvelope():
+            return close_envelope(table, step, operation)
+        case MakeLoop():
+            return make_loop(table, step, operation)
+        case AttachLoops():
+            return attach_loops(table, step, operation)
+        case AttachRings():
+            return attach_rings(table, step, operation)
     assert_never(operation)
 
 
@@ -196,7 +249,8 @@ def _check_finished(table: Table) -> tuple[Number, Number] | None:
         table.tell(codes.PROJECT_UNFINISHED, f"the last step leaves a project that is {stage}")
         return None
     hanging = table.project.hanging
-    if piece.has_sleeve != isinstance(hanging, Sleeve) or piece.has_pockets != isinstance(hanging, CornerPockets):
+    hung_by = (piece.has_sleeve, piece.has_pockets, piece.has_loops, piece.has_rings)
+    if hung_by != tuple(isinstance(hanging, kind) for kind in (Sleeve, CornerPockets, Loops, Rings)):
         table.tell(
             codes.HANGING_DIFFERS, "the finished project is not hung as the pattern decides",
             place=hanging.place if hanging else None,

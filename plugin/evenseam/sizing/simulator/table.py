@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 
 from evenseam.exact import Number, Unit, format_length
@@ -61,14 +61,19 @@ class Table:
             self.labels[cut.id] = cut.label
             self.lots[cut.id] = Lot(self._checked(cut), count if count is not None and count > 0 else 0)
 
-    def take(self, step: Step, names: Iterable[str]) -> list[Workpiece]:
-        """Take these workpieces, each as often as it is named, times the times the step is done.
+    def take(self, step: Step, names: Iterable[str], many: Mapping[str, int] | None = None) -> list[Workpiece]:
+        """Take these workpieces, each as often as it is named, and of `many` so many of each, times the times the step
+        is done.
 
-        Returns them in the order of the names; what is not there is noted, and a spoilt piece is returned for it.
+        Returns them in the order of the names, one of each of `many` last; what is not there is noted, and a spoilt
+        piece is returned for it.
         """
-        order = list(names)
+        counts = Counter(order := list(names))
+        for name, each in (many or {}).items():
+            counts[name] += each
+            order.append(name)
         taken: dict[str, Workpiece] = {}
-        for name, each in Counter(order).items():
+        for name, each in counts.items():
             needed = each * step.times
             lot = self.lots.get(name)
             if lot is None:

@@ -61,6 +61,33 @@ class Flat:
     """How many blocks are in it, by id and quarter turns."""
     leaves: int = 1
     """Blocks and strips in it; may be far more than anyone could list."""
+    is_from_point: bool = False
+    """A top of blocks set on point, squared up: compared with the arrangement row by row as it was sewn."""
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class DiagonalRow:
+    """A row of blocks set on point with a triangle at either end."""
+
+    row: Flat
+    number: int
+    start: Cut
+    """The triangle at the lower left end of the finished top."""
+    end: Cut
+    """The triangle at the upper right end."""
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class DiagonalTop:
+    """All diagonal rows sewn together, with ragged edges."""
+
+
+@dataclass(frozen=True, slots=True)
+class Pair:
+    """Two strips of a border on opposite edges."""
+
+    run: Run
+    is_spacer: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,8 +97,14 @@ class Bordered:
     centre: Flat
     width: Number
     height: Number
-    strips: tuple[tuple[str, Run], ...]
-    """Border ids and sides, in the order they were sewn."""
+    done: int = 0
+    """How many borders are sewn on whole, from the inside."""
+    pairs: tuple[Pair, ...] = ()
+    """Pairs of strips of the next border that are sewn on already."""
+    inside: tuple[Number, Number] | None = None
+    """Raw width and height before the first of these pairs."""
+    spacers: tuple[Number, Number] = (Fraction(0), Fraction(0))
+    """What spacer strips added to the finished width and height so far."""
 
 
 class Stage(Enum):
@@ -82,6 +115,7 @@ class Stage(Enum):
     BASTED = "layered for quilting"
     QUILTED = "quilted"
     TRIMMED = "squared up"
+    FOLDABLE = "trimmed layer by layer for a knife edge"
     FINISHED = "finished at the edge"
 
 
@@ -98,6 +132,10 @@ class Layered:
     top_height: Number
     has_pockets: bool = False
     has_sleeve: bool = False
+    has_loops: bool = False
+    has_rings: bool = False
+    is_round: bool = False
+    """Its corners are cut round."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -126,13 +164,49 @@ class PocketPair:
 
 
 @dataclass(frozen=True, slots=True)
+class Loop:
+    """A strip sewn into a tube and folded in half."""
+
+    cut: Cut
+    width: Number
+    length: Number
+    """Folded, raw ends included."""
+
+
+@dataclass(frozen=True, slots=True)
+class HemmedPanel:
+    """A back panel of a cushion with one long edge hemmed."""
+
+    cut: Cut
+    width: Number
+    height: Number
+
+
+@dataclass(frozen=True, slots=True)
 class Pocketed:
-    """A top or a backing with corner pockets laid on it, before the layers are sewn round."""
+    """A top or a backing with corner pockets or loops laid on it, before the layers are sewn round."""
 
     piece: CutPiece | Flat | Bordered
+    has_pockets: bool = True
+    has_loops: bool = False
 
 
-Workpiece: TypeAlias = Union[Spoilt, CutPiece, Part, Flat, Bordered, Layered, FoldedBinding, Tube, PocketPair, Pocketed]
+Workpiece: TypeAlias = Union[
+    Spoilt,
+    CutPiece,
+    Part,
+    Flat,
+    DiagonalRow,
+    DiagonalTop,
+    Bordered,
+    Layered,
+    FoldedBinding,
+    Tube,
+    PocketPair,
+    Loop,
+    HemmedPanel,
+    Pocketed,
+]
 
 
 def run_of(run: Run, parts: tuple[Flat, ...], seam: Number) -> Flat:
@@ -161,6 +235,45 @@ def turned(piece: Flat, quarter_turns: int) -> Flat:
     return Flat(width, height, piece.block, turns, piece.cut, blocks=blocks)
 
 
+def turned_whole(piece: Flat, quarter_turns: int, most: int) -> Flat | None:
+    """Return a block, a strip or one plain run of them turned clockwise as a whole; None for anything else, and for a
+    run of more than so many parts.
+    """
+    quarter_turns %= 4
+    if not piece.parts or piece.run is None:
+        return turned(piece, quarter_turns) if quarter_turns else piece
+    parts = side_by_side(piece, piece.run, most)
+    if parts is None:
+        return None
+    known: dict[int, Flat] = {}
+    laid = [known.setdefault(id(part), turned(part, quarter_turns) if quarter_turns else part) for part in parts]
+    width, height = (piece.height, piece.width) if quarter_turns % 2 else (piece.width, piece.height)
+    is_across = (piece.run is Run.ACROSS) is (quarter_turns % 2 == 0)
+    # What lies left comes to lie on top, then right, then at the bottom; what lies on top comes to lie right first.
+    if quarter_turns in ((2, 3) if piece.run is Run.ACROSS else (1, 2)):
+        laid.reverse()
+    blocks = {(block, (turns + quarter_turns) % 4): number for (block, turns), number in piece.blocks.items()}
+    run = Run.ACROSS if is_across else Run.DOWN
+    return Flat(width, height, run=run, parts=tuple(laid), blocks=blocks, leaves=piece.leaves)
+
+
+def side_by_side(piece: Flat, run: Run, most: int) -> list[Flat] | None:
+    """Return the blocks and strips of a run in order; None when they do not all lie that way, or are too many."""
+    if piece.leaves > most:
+        return None
+    found: list[Flat] = []
+    waiting = [piece]
+    while waiting:
+        part = waiting.pop()
+        if not part.parts:
+            found.append(part)
+        elif part.run is run:
+            waiting.extend(reversed(part.parts))
+        else:
+            return None
+    return found
+
+
 def size_on_table(piece: Workpiece) -> tuple[Number, Number] | None:
     """Return what a ruler reads across and down; None where there is no upright rectangle to measure."""
     match piece:
@@ -176,6 +289,8 @@ def size_on_table(piece: Workpiece) -> tuple[Number, Number] | None:
             return width, length
         case Tube(length=length, depth=depth):
             return length, depth
+        case HemmedPanel(width=width, height=height) | Loop(width=width, length=height):
+            return width, height
         case Pocketed(piece=inner):
             return size_on_table(inner)
     return None
