@@ -55,6 +55,8 @@ class Block:
     place: Place | None = field(default=None, compare=False)
     unit_method: UnitBatch | None = None
     """How units of triangles are sewn from whole squares; None where each is sewn from single pieces."""
+    plain_beside: str | None = None
+    """Of a plain block, one piece of cloth that lies between others: the id of the block it is as large as."""
 
     @property
     def scale(self) -> tuple[Number, Number]:

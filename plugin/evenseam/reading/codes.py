@@ -60,6 +60,8 @@ UNDEFINED_DRAWING = Code(315, "undefined-drawing")
 DRAWN_TWICE = Code(316, "drawn-twice")
 NOT_A_UNIT = Code(317, "not-a-unit")
 UNITS_DO_NOT_FIT = Code(318, "units-do-not-fit")
+SAID_TWO_WAYS = Code(325, "said-two-ways")
+TRIANGLES_UNUSED = Code(319, "setting-triangles-unused", Severity.WARNING)
 
 # 33x: the drawing of a block.
 TOO_FEW_CORNERS = Code(330, "too-few-corners")

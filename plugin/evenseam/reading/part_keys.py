@@ -19,7 +19,6 @@ from evenseam.reading.kinds import (
     Piece,
     Record,
     Table,
-    Variants,
     Words,
     YesNo,
 )
@@ -148,11 +147,30 @@ SASHING = Record(
     (
         Field("width", Length(), "Finished width of the strips.", "", "1", is_required=True),
         Field("fabric", FabricName(), "Which fabric.", "", "fog", is_required=True),
-        Field("around", YesNo(), "Whether sashing also runs round the outside.", "no", "yes"),
+        Field(
+            "around", YesNo(),
+            "Whether sashing also runs round the outside. On point, strips run from edge to edge between the rows; "
+            "all round, every block is framed by them.",
+            "no", "yes",
+        ),
         Field(
             "cornerstones", FabricName(),
             "A fabric for squares where strips meet.",
             "none: long strips lie between the rows", "lamp",
+        ),
+    ),
+)  # fmt: skip
+
+SETTING_TRIANGLES = Record(
+    "setting triangles",
+    (
+        Field("fabric", FabricName(), "Which fabric.", "", "fog", is_required=True),
+        Field("corner fabric", FabricName(), "The fabric of the four corners.", "the same fabric", "sea"),
+        Field(
+            "float", Length(may_be_zero=True),
+            "How far the corners of the blocks stay away from the edge, so that nothing is cut off when a border is "
+            "sewn on. With 0 they touch it, and the top comes out at a size that is on no ruler.",
+            "the least that brings the finished top to the next 1/4 in (0.5 cm)", "1",
         ),
     ),
 )  # fmt: skip
@@ -169,127 +187,20 @@ ARRANGEMENT = Record(
             "or 270 degrees clockwise and mirrored left to right.",
             "", "[[lantern, gull], [gull, lantern turned 180]]",
         ),
+        Field(
+            "setting", Choice(("straight", "on point")),
+            "Straight, or on point: turned by 45 degrees, with triangles at the edges. On point, `rows` and `columns` "
+            "count the blocks that touch the left edge and the top one; one fewer lies between each two rows. A layout "
+            "is written line by line as the finished top is seen, the lines between the rows too.",
+            "straight", "on point",
+        ),
+        Field(
+            "alternate", FabricName(),
+            "With `block`: a fabric for plain squares in every other place; on point, in the lines between the rows.",
+            "none", "fog",
+        ),
         Field("sashing", SASHING, "Strips between the blocks.", "none", ""),
+        Field("setting triangles", SETTING_TRIANGLES, "What fills the edges of blocks on point.", "", ""),
     ),
-    supersedes=(("layout", ("block", "rows", "columns")), ("block", ("layout",))),
-)  # fmt: skip
-
-BORDER = Record(
-    "border",
-    (
-        Field("width", Length(), "Finished width.", "", "2 1/2", is_required=True),
-        Field("fabric", FabricName(), "Which fabric.", "", "reed", is_required=True),
-        Field(
-            "order", Choice(("long sides first", "short sides first", "left and right first", "top and bottom first")),
-            "Which two strips are sewn on first.", "long sides first", "top and bottom first",
-        ),
-        Field("corners", Choice(("butted", "cornerstones", "mitred")), "How it turns the corners.", "butted", "butted"),
-        Field("corner fabric", FabricName(), "The fabric of its cornerstones.", "the fabric of the border", "lamp"),
-        Field(
-            "join", Choice(("diagonal", "straight")),
-            "How strips are joined when a side is longer than the cloth is wide.",
-            "diagonal", "straight",
-        ),
-        Field(
-            "strips", Choice(("across", "along", "either")),
-            "Cut from selvage to selvage, along the selvage, or whichever takes less cloth.",
-            "either", "across",
-        ),
-    ),
-)  # fmt: skip
-
-BACKING = Record(
-    "backing",
-    (
-        Field("fabric", FabricName(), "Which fabric.", "", "sea", is_required=True),
-        Field(
-            "overage", Length(may_be_zero=True),
-            "How much larger it is cut than the top, on each side.",
-            "turned: 1 in (2.5 cm); bound: 2 in (5 cm), from 36 in (90 cm) up 4 in (10 cm)", "2",
-        ),
-        Field(
-            "seam allowance", Length(),
-            "For joining widths of a backing that is wider than the cloth.",
-            "1/2 in (1.5 cm)", "1/2",
-        ),
-    ),
-)  # fmt: skip
-TURNED_BACKING = Record("backing of a turned finish", BACKING.fields[:2])
-BATTING_OVERAGE = Field(
-    "batting overage", Length(may_be_zero=True), "How much larger the batting is cut than the top, on each side.",
-    "turned: 1 in (2.5 cm); bound: 1 in (2.5 cm), from 36 in (90 cm) up 3 in (7.5 cm)", "2",
-)  # fmt: skip
-
-BINDING = Record(
-    "binding",
-    (
-        Field("fabric", FabricName(), "Which fabric.", "", "sea", is_required=True),
-        Field("strip width", Length(), "How wide the strips are cut, before folding.", "2 1/4 in (6 cm)", "2 1/2"),
-        Field(
-            "extra length", Length(may_be_zero=True),
-            "Length beyond the way round, for the corners and the last join.",
-            "10 in (25 cm)", "12",
-        ),
-        Field("grain", Choice(("straight", "bias")), "How the strips lie on the cloth.", "straight", "bias"),
-        Field("join", Choice(("diagonal", "straight")), "How the strips are joined.", "diagonal", "straight"),
-    ),
-)  # fmt: skip
-
-TURNED = Record(
-    "turned finish",
-    (
-        Field("backing", TURNED_BACKING, "The back.", "", "{fabric: sea}", is_required=True),
-        BATTING_OVERAGE,
-        Field(
-            "opening",
-            Length(),
-            "The gap left in the seam for turning.",
-            "4 in (10 cm), from 36 in (90 cm) up 15 in (38 cm)",
-            "5",
-        ),
-        Field("topstitch", Length(), "How far from the edge the topstitching runs.", "1/8 in (0.3 cm)", "1/8"),
-    ),
-)
-BOUND = Record(
-    "bound finish",
-    (
-        Field("backing", BACKING, "The back.", "", "{fabric: sea, overage: 2}", is_required=True),
-        BATTING_OVERAGE,
-        Field("binding", BINDING, "The double-fold strip round the edge.", "", "{fabric: sea}", is_required=True),
-    ),
-)
-FINISH = Variants(
-    "finish", "kind",
-    "turned: layers sewn right sides together and turned through an opening. bound: quilted, trimmed and bound.",
-    (("turned", TURNED), ("bound", BOUND)),
-)  # fmt: skip
-
-SLEEVE = Record(
-    "hanging sleeve",
-    (
-        Field("fabric", FabricName(), "Which fabric.", "", "sea", is_required=True),
-        Field(
-            "cut depth", Length(),
-            "How deep the strip is cut; folded and sewn it makes the tube.",
-            "8 1/2 in (22 cm)", "8 1/2",
-        ),
-        Field(
-            "cut extra", Length(may_be_zero=True, may_be_negative=True),
-            "How much longer than the finished width it is cut; below 0 when shorter.",
-            "2 in (5 cm)", "2",
-        ),
-        Field("hem", Length(), "Turned under at each end, in all.", "1 1/2 in (4 cm)", "1/2"),
-        Field("drop", Length(may_be_zero=True), "How far below the top edge it is sewn.", "1 in (2.5 cm)", "1"),
-    ),
-)  # fmt: skip
-CORNER_POCKETS = Record(
-    "corner pockets",
-    (
-        Field("fabric", FabricName(), "Which fabric.", "", "sea", is_required=True),
-        Field("square", Length(), "How large the two squares are cut.", "4 in (10 cm)", "5"),
-    ),
-)
-HANGING = Variants(
-    "hanging", "kind", "sleeve: a tube for a rod. corner pockets: two folded squares for a thin rod.",
-    (("sleeve", SLEEVE), ("corner pockets", CORNER_POCKETS)),
+    supersedes=(("layout", ("block", "rows", "columns", "alternate")), ("block", ("layout",))),
 )  # fmt: skip

@@ -5,16 +5,20 @@ from __future__ import annotations
 from fractions import Fraction
 
 from evenseam.exact import Unit
-from evenseam.pattern import Arrangement, Block, Fabric, Project, Prose, Quantity
+from evenseam.pattern import Arrangement, Block, Fabric, Fit, Project, Prose, Quantity, Setting
 from evenseam.problems import Place
 from evenseam.reading import codes, defaults
+from evenseam.reading.arrangements import read_arrangement
 from evenseam.reading.blocks import Drawings, read_block
+from evenseam.reading.borders import read_borders
+from evenseam.reading.edges import read_finish, read_hanging
 from evenseam.reading.entries import Entries, Reader, distinct, given, prose_of, slug, spoken
+from evenseam.reading.fits import read_fit
 from evenseam.reading.format import SIZE
 from evenseam.reading.kinds import Markdown
 from evenseam.reading.leaves import read_colour
 from evenseam.reading.part_keys import ARRANGEMENT, BATTING, FABRIC, MOST_BLOCKS_PLACED
-from evenseam.reading.parts import Missing, read_arrangement, read_borders, read_finish, read_hanging
+from evenseam.reading.parts import Missing
 from evenseam.reading.tree import Entry, Mapping, is_none
 
 
@@ -27,25 +31,33 @@ def read_project(reader: Reader, size: Entry, tree: Mapping, drawings: Drawings)
     usable_width = entries.length("usable width", "usable width", defaults.USABLE_WIDTH)
     margin = entries.length("patch margin", "patch margin", defaults.PATCH_MARGIN)
     inner = entries.inner("arrangement", ARRANGEMENT)
-    arrangement = read_arrangement(inner, blocks or ()) if inner else None
+    arranged = read_arrangement(inner, blocks or ()) if inner else None
+    arrangement, plain = arranged if arranged else (None, ())
+    blocks = None if blocks is None else (*blocks, *plain)
     if arrangement is not None and not _is_countable(reader, arrangement):
         arrangement = None
-    borders = read_borders(reader, entries.get("borders"))
-    finish = read_finish(reader, entries.get("finish"), _is_large(arrangement, blocks or ()))
-    hanging = read_hanging(reader, entries.get("hanging"))
+    borders = read_borders(reader, entries.get("borders"), blocks or ())
+    fit_entry = entries.get("fit")
+    fit = read_fit(reader, fit_entry)
+    is_large = _is_large(arrangement, blocks or (), fit)
+    finish = read_finish(reader, entries.get("finish"), is_large)
+    hanging = read_hanging(reader, entries.get("hanging"), is_large)
     batting = entries.inner("batting", BATTING)
     if (
         fabrics is None or blocks is None or seam is None or usable_width is None or margin is None
         or arrangement is None or borders is None or finish is None or isinstance(hanging, Missing)
+        or (fit_entry is not None and fit is None)
     ):  # fmt: skip
         return None
     placed = {position.block for row in arrangement.positions for position in row}
+    for pieced in (border.pieced for border in borders if border.pieced is not None):
+        placed |= {id for id in (pieced.block, pieced.corner_block) if id is not None}
     return Project(
         slug(size.key.text), entries.words("name", spoken(size.key.text)), reader.edition, seam, usable_width, fabrics,
         tuple(block for block in blocks if block.id in placed), arrangement, borders, finish, hanging, margin,
         batting.words("name", "Cotton batting") if batting else "Cotton batting", entries.words("use"),
         entries.words("summary"), entries.prose("introduction"), _additions(reader, entries.get("words")),
-        size.key.place, _shop_step(entries),
+        size.key.place, _shop_step(entries), fit,
     )  # fmt: skip
 
 
@@ -101,7 +113,7 @@ def _read_blocks(
 
 
 def _is_countable(reader: Reader, arrangement: Arrangement) -> bool:
-    number = arrangement.rows.whole * arrangement.columns.whole
+    number = sum(len(row) for row in arrangement.positions)
     if number <= MOST_BLOCKS_PLACED:
         return True
     rows, columns = arrangement.rows.whole, arrangement.columns.whole
@@ -111,8 +123,10 @@ def _is_countable(reader: Reader, arrangement: Arrangement) -> bool:
     return False
 
 
-def _is_large(arrangement: Arrangement | None, blocks: tuple[Block, ...]) -> bool:
+def _is_large(arrangement: Arrangement | None, blocks: tuple[Block, ...], fit: Fit | None) -> bool:
     """Tell whether the usual figures for quilts apply, not those for small pieces: by the blocks laid edge to edge."""
+    if fit is not None:
+        return any(side.value >= defaults.LARGE_FROM[side.unit] for side in (fit.width, fit.height))
     if arrangement is None:
         return False
     sizes = {block.id: block for block in blocks}
@@ -121,7 +135,9 @@ def _is_large(arrangement: Arrangement | None, blocks: tuple[Block, ...]) -> boo
         return False
     unit = first.width.unit if first.width.unit is Unit.CENTIMETRE else Unit.INCH
     sides = (first.width.value * arrangement.columns.value, first.height.value * arrangement.rows.value)
-    return any(side >= Fraction(defaults.LARGE_FROM[unit]) for side in sides)
+    # On point a block is about 1.4 times as wide.
+    wider = Fraction(7, 5) if arrangement.setting is Setting.ON_POINT else Fraction(1)
+    return any(wider * side >= Fraction(defaults.LARGE_FROM[unit]) for side in sides)
 
 
 def _additions(reader: Reader, entry: Entry | None) -> tuple[tuple[str, Prose], ...]:

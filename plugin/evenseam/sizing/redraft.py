@@ -14,7 +14,7 @@ from evenseam.sizing.border_blocks import border_blocks
 from evenseam.sizing.redraft_arrangement import redraft_arrangement, redraft_plain_blocks
 from evenseam.sizing.redraft_block import redraft_block
 from evenseam.sizing.redraft_border import redraft_border
-from evenseam.sizing.redraft_finish import redraft_finish, redraft_hanging
+from evenseam.sizing.redraft_finish import redraft_finish, redraft_fit, redraft_hanging
 from evenseam.sizing.ruler import Ruler
 
 
@@ -43,6 +43,7 @@ def redraft(project: Project) -> Outcome[Project]:
             borders=tuple(redraft_border(border, blocks, ruler) for border in project.borders),
             finish=redraft_finish(project.finish, ruler),
             hanging=redraft_hanging(project.hanging, ruler),
+            fit=redraft_fit(project.fit, ruler),
         ),
         report.as_tuple(),
     )

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from evenseam.pattern import Method, Project
 from evenseam.piecing import PiecedBlock, piece_block
 from evenseam.problems import Outcome, Report
@@ -12,7 +14,9 @@ from evenseam.sizing.borders import size_borders
 from evenseam.sizing.centre import blocks_used
 from evenseam.sizing.checks import check_before_sizing, check_sized
 from evenseam.sizing.codes import FIGURE_NAME_TAKEN
+from evenseam.sizing.envelope import settle_overlap
 from evenseam.sizing.finishing import size_finish, size_hanging
+from evenseam.sizing.fit import fit_project, fitted_figures
 from evenseam.sizing.ledger import Ledger
 from evenseam.sizing.off_ruler import check_ruler
 from evenseam.sizing.on_point import settle_float
@@ -36,7 +40,10 @@ def size_project(project: Project) -> Outcome[SizedProject]:
     report.problems += outcome.problems
     if outcome.value is None or outcome.errors:
         return Outcome(None, report.as_tuple())
-    project = draw_standing(outcome.value)
+    fitted = fit_project(outcome.value, report)
+    if fitted is None:
+        return Outcome(None, report.as_tuple())
+    project = draw_standing(fitted)
     check_before_sizing(project, report)
     check_borders(project, report)
     pieced: list[PiecedBlock] = []
@@ -48,6 +55,7 @@ def size_project(project: Project) -> Outcome[SizedProject]:
     if report.has_errors():
         return Outcome(None, report.as_tuple())
     sized = _work_out(settle_float(project), tuple(pieced), report)
+    sized = replace(sized, figures=(*sized.figures, *fitted_figures(outcome.value.fit, sized)))
     return Outcome(None if report.has_errors() else sized, report.as_tuple())
 
 
@@ -79,7 +87,7 @@ def _work_out(project: Project, pieced: tuple[PiecedBlock, ...], report: Report)
             hint="rename the block or border they come from",
         )  # fmt: skip
     sized = SizedProject(
-        project, pieced, ledger.as_tuple(), top_width, top_height, finished_width, finished_height,
+        settle_overlap(project, ledger), pieced, ledger.as_tuple(), top_width, top_height, finished_width, finished_height,
         place_pieces(project, centre, borders),
     )  # fmt: skip
     if not report.has_errors():

@@ -1,0 +1,19 @@
+"""The centre of a top, however its blocks are set: straight, on point, or in rows of unequal blocks."""
+
+from __future__ import annotations
+
+from typing import TypeAlias, Union
+
+from evenseam.pattern import Project, Setting
+from evenseam.sizing.centre import Centre, size_centre
+from evenseam.sizing.ledger import Ledger
+from evenseam.sizing.on_point import OnPointCentre, size_on_point
+
+AnyCentre: TypeAlias = Union[Centre, OnPointCentre]
+
+
+def size_any_centre(project: Project, ledger: Ledger) -> AnyCentre:
+    """Work out the centre by the setting of its blocks; enter every figure."""
+    if project.arrangement.setting is Setting.ON_POINT:
+        return size_on_point(project, ledger)
+    return size_centre(project, ledger)

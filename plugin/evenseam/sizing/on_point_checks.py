@@ -1,0 +1,59 @@
+"""What blocks must satisfy to be set on point, and what an author should know about them."""
+
+from __future__ import annotations
+
+from evenseam.exact import Direction, Rounding, format_length, is_multiple
+from evenseam.pattern import Project, Setting
+from evenseam.problems import Report
+from evenseam.sizing.codes import NOT_SQUARE_ON_POINT, OFF_THE_RULER, PRINT_LIES_ASKEW
+from evenseam.sizing.ledger import Ledger
+from evenseam.sizing.on_point import FLOATED_MARK, sashing_on_point, triangles_of
+
+
+def check_on_point(project: Project, report: Report) -> None:
+    """Report blocks that are no squares; warn of prints that lie askew."""
+    arrangement = project.arrangement
+    if arrangement.setting is not Setting.ON_POINT:
+        return
+    used = dict.fromkeys(position.block for line in arrangement.positions for position in line)
+    blocks = [project.block(id) for id in used]
+    for block in blocks:
+        if block.width.value != block.height.value:
+            report.add(
+                NOT_SQUARE_ON_POINT, block.width.place or block.place,
+                f"{block.name} finishes {block.width.text} × {block.height.text}; only square blocks are set on point",
+                hint=f"draw it to finish {block.width.text} square, or set the blocks straight",
+            )  # fmt: skip
+    held = {piece.fabric: block.name for block in blocks for piece in block.pieces}
+    sashing = sashing_on_point(arrangement)
+    for fabric in project.fabrics:
+        where = f"the {held[fabric.id]} block" if fabric.id in held else ""
+        if sashing and fabric.id in (sashing.fabric, sashing.cornerstone_fabric):
+            where = where or "the sashing"
+        if fabric.is_directional and where:
+            report.add(
+                PRINT_LIES_ASKEW, arrangement.place,
+                f"the print of {fabric.name} has an up; in {where}, set on point, it lies askew by 45 degrees",
+                hint="use a fabric without direction there, or set the blocks straight; setting triangles stay upright",
+            )  # fmt: skip
+
+
+def check_floated(project: Project, ledger: Ledger, report: Report) -> None:
+    """Warn of a float that leaves the trimmed top on no mark of the ruler, with the nearest that does not."""
+    if project.arrangement.setting is not Setting.ON_POINT:
+        return
+    unit, triangles = project.unit, triangles_of(project)
+    sides = [("wide", ledger["centre_width"]), ("high", ledger["centre_height"])]
+    for way, size in sides:
+        if is_multiple(size.value, unit.ruler_mark):
+            continue
+        finished = size.value - 2 * project.seam_allowance.value
+        lower, upper = (
+            Rounding("ruler", FLOATED_MARK[unit], to).apply(finished) for to in (Direction.DOWN, Direction.UP)
+        )
+        report.add(
+            OFF_THE_RULER, triangles.float_width.place or triangles.place or project.arrangement.place,
+            f"with this float the blocks on point finish {format_length(finished, unit)} {way}: on no mark of a ruler",
+            hint=f"the nearest sizes that can be measured are {format_length(lower, unit)} and "
+            f"{format_length(upper, unit)}; without a float of yours, one is chosen that gives the larger of them",
+        )  # fmt: skip
