@@ -19,6 +19,7 @@ from evenseam.pattern import (
     Sashing,
     Setting,
     Turned,
+    UnitBatch,
 )
 from evenseam.problems import Place, Problem, Severity
 from evenseam.sizing import size_project
@@ -108,6 +109,11 @@ def _useless_sashing() -> Project:
     return replace(MUG_RUG, arrangement=replace(grid(1, 1), sashing=sashing))
 
 
+def _no_such_units() -> Project:
+    block = replace(CONVEX_LANTERN, unit_method=UnitBatch.TWO, place=PLACE)
+    return replace(MUG_RUG, blocks=(block,))
+
+
 CASES = [
     ("not-yet", _on_point(), "on point", "straight"),
     ("not-yet", _mitred(), "inner border", "butted"),
@@ -122,6 +128,7 @@ CASES = [
     ("off-the-ruler", _odd_border(), "1 1/16 in", "1 in and 1 1/8 in"),
     ("proportions-changed", _odd_proportions(), "14 cm × 18.5 cm", "proportions"),
     ("sashing-unused", _useless_sashing(), "only one block", "all round"),
+    ("unit-method-unused", _no_such_units(), "sewn on foundations", "rotary"),
 ]
 
 

@@ -47,6 +47,7 @@ def sheet_as_json(sheet: PatternSheet) -> dict[str, Any]:
         "fabrics": [_material(material, unit, others.get(material.material)) for material in sheet.materials],
         "figures": {name: figure_as_json(quantity) for name, quantity in sheet.figures},
         "unit_methods": [_method(method) for method in sheet.methods],
+        "chosen_unit_methods": [_method(method) for method in sheet.chosen_methods],
         "warnings": [f"{problem.place or ''}: {problem.message}".lstrip(": ") for problem in sheet.warnings],
     }
 

@@ -8,7 +8,7 @@ from evenseam.cutting import plan_cutting, ways_to_buy
 from evenseam.pattern import Pattern, Project
 from evenseam.problems import Outcome, Problem, Report, Severity
 from evenseam.sheet.pattern_sheet import PatternSheet
-from evenseam.sizing import assembly_program, check_units, chosen_methods, cut_list, sew, size_project, unit_methods
+from evenseam.sizing import assembly_program, chosen_methods, cut_list, sew, size_project, unit_methods
 
 
 def compute_sheet(pattern: Pattern, project: Project) -> Outcome[PatternSheet]:
@@ -24,7 +24,7 @@ def compute_sheet(pattern: Pattern, project: Project) -> Outcome[PatternSheet]:
     program = assembly_program(sized.value, cuts)
     sewn = sew(sized.value.project, cuts, program)
     planned = plan_cutting(cuts, sized.value.project)
-    problems = _once((*sized.problems, *check_units(sized.value), *sewn.problems, *planned.problems))
+    problems = _once((*sized.problems, *sewn.problems, *planned.problems))
     if sewn.value is None or planned.value is None or any(p.severity is Severity.ERROR for p in problems):
         return Outcome(None, problems)
     methods = unit_methods(sized.value)

@@ -90,7 +90,7 @@ def unit_methods(sized: SizedProject) -> tuple[UnitMethod, ...]:
             if unit.pieces not in chosen:
                 found += [
                     way
-                    for way in _Ways(sized, block, units, unit).all()
+                    for way in _Ways(sized, block, units, unit).every()
                     if way.kind not in NOT_OFFERED and way.units.value >= way.at_a_time
                 ]
     return tuple(found)
@@ -110,7 +110,7 @@ def chosen_units(
     most = block.unit_method.number
     found = []
     for unit in units.units:
-        ways = [way for way in _Ways(sized, block, units, unit).all() if way.at_a_time <= most]
+        ways = [way for way in _Ways(sized, block, units, unit).every() if way.at_a_time <= most]
         # Edges on the bias are a decision of their own: four, where four were asked for.
         ways = [way for way in ways if way.kind is not UnitMethodKind.FOUR_HALF_SQUARE or most == way.at_a_time]
         if ways:
@@ -126,7 +126,7 @@ class _Ways:
     units: RotaryUnits
     unit: RotaryUnit
 
-    def all(self) -> list[UnitMethod]:
+    def every(self) -> list[UnitMethod]:
         """Return the ways there are for one unit; none for a unit of no known kind."""
         shapes = [self.units.cuts[piece].shape for piece in self.unit.pieces]
         if not is_upright_rectangle(self.units.outline(self.unit.pieces)) or not self._is_by_itself():

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from evenseam.pattern import Block, Cut, CutShape, MakeUnits, Method, Quantity, Step, UnitMethodKind
 from evenseam.piecing import PiecedBlock
-from evenseam.problems import Problem, Report
+from evenseam.problems import Report
 from evenseam.sizing.codes import UNIT_METHOD_UNUSED
 from evenseam.sizing.rotary_units import RotaryUnits, part_slug
 from evenseam.sizing.sized import SizedProject
@@ -60,9 +60,8 @@ def chosen_methods(sized: SizedProject) -> tuple[UnitMethod, ...]:
     return tuple(way.method for block, pieced in pairs for way in chosen_ways(block, pieced, sized))
 
 
-def check_units(sized: SizedProject) -> tuple[Problem, ...]:
+def check_units(sized: SizedProject, report: Report) -> None:
     """Warn of a block whose author chose to sew units from whole squares, where it has none."""
-    report = Report()
     for pieced in sized.blocks:
         block = sized.project.block(pieced.block)
         if block.unit_method is not None and not chosen_ways(block, pieced, sized):
@@ -73,7 +72,6 @@ def check_units(sized: SizedProject) -> tuple[Problem, ...]:
                 hint = "take `unit method` out, or choose another; half-square triangles come two at a time"
             told = f"the {block.name} block is to be sewn {block.unit_method.value}, but it {message}"
             report.add(UNIT_METHOD_UNUSED, block.place, told, hint)
-    return report.as_tuple()
 
 
 def whole_square_cuts(block: Block, way: ChosenWay, sized: SizedProject) -> list[Cut]:

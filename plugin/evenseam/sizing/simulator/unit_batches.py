@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
+from typing import TypeAlias
+
 from evenseam.exact import Number
 from evenseam.pattern import CutShape, MakeUnits, Step, UnitMethodKind
 from evenseam.sizing.simulator import codes
@@ -22,6 +25,7 @@ from evenseam.sizing.simulator.whole_squares import (
 )
 from evenseam.sizing.simulator.workpiece import CutPiece, Workpiece
 
+Bounds: TypeAlias = tuple[Number, Number, Number, Number]
 ON_CORNERS = (UnitMethodKind.CORNER_SQUARES, UnitMethodKind.ONE_GOOSE)
 GIVES = {
     UnitMethodKind.TWO_HALF_SQUARE: 2, UnitMethodKind.FOUR_HALF_SQUARE: 4, UnitMethodKind.EIGHT_HALF_SQUARE: 8,
@@ -98,21 +102,36 @@ def _is_doubled(operation: MakeUnits) -> bool:
 def _comes_out(
     operation: MakeUnits, wanted: list[Patch], squares: list[tuple[str, tuple[Number, Number]]], seam: Number
 ) -> bool:
+    return _come_out(operation.kind, tuple(wanted), tuple(squares), seam)
+
+
+@lru_cache(maxsize=256)
+def _come_out(
+    kind: UnitMethodKind,
+    wanted: tuple[Patch, ...],
+    squares: tuple[tuple[str, tuple[Number, Number]], ...],
+    seam: Number,
+) -> bool:
+    """Tell whether every unit of a batch is the one of the drawing; kept, for sizes of a pattern ask it again."""
     cloths: list[Patch] = [(fabric, _rectangle(*size)) for fabric, size in squares]
     whole = tuple(spot for _, shape in wanted for spot in shape)
     left, top, right, bottom = box(whole)
-    if operation.kind in ON_CORNERS:
+    if kind in ON_CORNERS:
+        if len(cloths) != len(wanted):
+            return False
         bulk = max(range(len(wanted)), key=lambda place: area(wanted[place][1]))
+        if any(wide != high for place, (_, (wide, high)) in enumerate(squares) if place != bulk):
+            return False
         corners = [(cloths[n], _corner(wanted[n][1], (left, top))) for n in range(len(wanted)) if n != bulk]
         cloth = moved(with_corners(cloths[bulk], corners), left - seam, top - seam)
         return cloths[bulk][1][2] == (right - left + 2 * seam, bottom - top + 2 * seam) and _is_unit(
             cloth, wanted, (left, top, right, bottom), seam
         )
-    batch = sewn_in_batches(operation.kind, cloths, seam)
+    batch = sewn_in_batches(kind, cloths, seam)
     if batch is None:
         return False
     target = ((left + right) / 2, (top + bottom) / 2)
-    if operation.kind is UnitMethodKind.FOUR_GEESE:
+    if kind is UnitMethodKind.FOUR_GEESE:
         target = _tip(max(wanted, key=lambda patch: area(patch[1]))[1])
     return all(
         _fits_some_way(unit, spot, target, wanted, (left, top, right, bottom), seam)
@@ -121,7 +140,7 @@ def _comes_out(
 
 
 def _fits_some_way(
-    unit: Cloth, spot: Spot, target: Spot, wanted: list[Patch], bounds: tuple[Number, Number, Number, Number],
+    unit: Cloth, spot: Spot, target: Spot, wanted: tuple[Patch, ...], bounds: Bounds,
     seam: Number,
 ) -> bool:  # fmt: skip
     unit = moved(unit, target[0] - spot[0], target[1] - spot[1])
@@ -132,7 +151,7 @@ def _fits_some_way(
     return False
 
 
-def _is_unit(cloth: Cloth, wanted: list[Patch], bounds: tuple[Number, Number, Number, Number], seam: Number) -> bool:
+def _is_unit(cloth: Cloth, wanted: tuple[Patch, ...], bounds: Bounds, seam: Number) -> bool:
     """Tell whether every piece shows its fabric, whole, and cloth reaches a seam allowance beyond on all sides."""
     for fabric, shape in wanted:
         if not _covers(tuple(patch for patch in cloth if patch[0] == fabric), shape):
