@@ -47,11 +47,11 @@ def build(folder: Path, features: tuple[str, ...] = ()) -> Path:
 
 
 @contextmanager
-def served(site: Path) -> Iterator[str]:
+def served(site: Path, port: int = 0) -> Iterator[str]:
     """Serve a built site and give its address."""
     root = site.parents[len(Path(SUB_PATH).parts) - 1]
     handler = functools.partial(QuietHandler, directory=str(root))
-    server = http.server.ThreadingHTTPServer(("127.0.0.1", 0), handler)
+    server = http.server.ThreadingHTTPServer(("127.0.0.1", port), handler)
     thread = threading.Thread(target=server.serve_forever)
     thread.start()
     try:

@@ -31,8 +31,10 @@ def to_svg(drawing: Drawing, theme: Theme, title: str, description: str, id_pref
     left, top, width, height = (ink.number(n) for n in (extent.left, extent.top, extent.width, extent.height))
     look = ' class="evenseam-figure"' if theme is Theme.WEB else f' font-family="{PRINT_FONT}"'
     definitions = ink.definitions()
+    # The older name of the attribute: themes that swap pages set every plain `href` anew, which this element refuses.
+    links = ' xmlns:xlink="http://www.w3.org/1999/xlink"' if "xlink:" in body else ""
     return (
-        f'<svg xmlns="http://www.w3.org/2000/svg" width="{width}" height="{height}" '
+        f'<svg xmlns="http://www.w3.org/2000/svg"{links} width="{width}" height="{height}" '
         f'viewBox="{left} {top} {width} {height}" role="img" '
         f'aria-labelledby="{id_prefix}-title {id_prefix}-desc"{look}>'
         f'<title id="{id_prefix}-title">{escape(title)}</title>'

@@ -163,7 +163,7 @@ class SvgInk:
             self._ids += 1
             id = f"{self._prefix}-{self._ids}"
             pattern = self._pattern(name, texture, mark)
-            return f'<g {paint}><path id="{id}" d="{way}"/></g><use href="#{id}" fill="url(#{pattern})"/>'
+            return f'<g {paint}><path id="{id}" d="{way}"/></g><use xlink:href="#{id}" fill="url(#{pattern})"/>'
         marks = texture_marks(texture, [polygon.corners for polygon in polygons], SPACING * self._grain)
         return f'<path {paint} d="{way}"/>{self._marks(marks, texture, mark)}'
 

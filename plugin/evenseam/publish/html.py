@@ -246,7 +246,8 @@ class _Writer:
         head = "".join(f'<th scope="col">{write_inlines(cell)}</th>' for cell in table.header)
         rows = "\n".join(f"<tr>{self.row(row, table.has_row_headings)}</tr>" for row in table.rows)
         return (
-            f'<div class="table-scroll" role="region" aria-labelledby="{id}" tabindex="0">\n<table>\n'
+            f'<div class="table-scroll" role="region" aria-labelledby="{id}" tabindex="0">\n'
+            f'<table class="figures">\n'
             f'<caption id="{id}">{escape(table.caption)}</caption>\n<thead><tr>{head}</tr></thead>\n'
             f"<tbody>\n{rows}\n</tbody>\n</table>\n</div>"
         )

@@ -174,7 +174,8 @@ def _download_table(rows: Sequence[SizeRow]) -> str:
 
 def _table(id: str, caption: str, head: str, lines: str) -> str:
     return (
-        f'<div class="table-scroll" role="region" aria-labelledby="{id}" tabindex="0" data-search-exclude>\n<table>\n'
+        f'<div class="table-scroll" role="region" aria-labelledby="{id}" tabindex="0" data-search-exclude>\n'
+        f'<table class="figures">\n'
         f'<caption id="{id}">{escape(caption)}</caption>\n<thead><tr>{head}</tr></thead>\n'
         f"<tbody>\n{lines}\n</tbody>\n</table>\n</div>"
     )

@@ -32,6 +32,6 @@ def _item(problem: Problem, sources: Mapping[str, SourceText]) -> str:
         f'<p><strong class="problem-{problem.severity.value}">{escape(problem.severity.value)}</strong> '
         f"<code>{escape(problem.code.name)}</code>: {escape(problem.message)}</p>"
         + (f"<p><code>{escape(str(problem.place))}</code></p>" if problem.place else "")
-        + (f"<pre>{shown}</pre>" if shown else "")
+        + (f'<pre tabindex="0">{shown}</pre>' if shown else "")
         + (f"<p><strong>What to do:</strong> {escape(plain(problem.hint))}</p>" if problem.hint else "")
     )

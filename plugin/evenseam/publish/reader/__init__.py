@@ -7,6 +7,7 @@ from importlib import resources
 SCRIPT_FILE = "assets/evenseam.js"
 SCRIPTS = (
     "start",
+    "theme",
     "ticks",
     "cloth",
     "why",
