@@ -46,6 +46,8 @@ class Fit:
     """How wide the outermost border may become; None for twice its own width."""
     drop: Quantity | None = None
     """How far it hangs over the sides and the foot of a bed; None for anything else."""
+    note: str = ""
+    """What was chosen where published sizes differ, and whose; empty for a size in figures."""
 
 
 @dataclass(frozen=True, slots=True)

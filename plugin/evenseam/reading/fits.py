@@ -69,7 +69,8 @@ def _fit(reader: Reader, node: Node, entries: Entries | None, at: Place) -> Fit 
     if entries is not None and entries.yes("turned"):
         width, height = height, width
     is_bed = known is not None and known.is_mattress
-    return Fit(name, width, height, _CHOOSING[choose], at, widest, drop if is_bed else None)
+    note = f"{known.choice} ({known.source})" if known is not None and known.choice else ""
+    return Fit(name, width, height, _CHOOSING[choose], at, widest, drop if is_bed else None, note)
 
 
 def _stated(reader: Reader, node: Scalar) -> tuple[Quantity, Quantity] | None:

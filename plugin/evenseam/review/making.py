@@ -140,7 +140,9 @@ _PARTS = {
     "LayerTurned": "finish", "TurnOut": "finish", "Topstitch": "finish", "LayerForQuilting": "finish",
     "QuiltLayers": "finish", "SquareUp": "finish", "MakeBinding": "binding", "Bind": "binding",
     "MakeSleeve": "hanging", "AttachSleeve": "hanging", "MakeCornerPockets": "hanging",
-    "AttachCornerPockets": "hanging",
+    "AttachCornerPockets": "hanging", "RoundCorners": "binding", "Face": "finish", "TrimForKnifeEdge": "finish",
+    "CloseKnifeEdge": "finish", "HemPanel": "finish", "CloseEnvelope": "finish", "MakeLoop": "hanging",
+    "AttachLoops": "hanging", "AttachRings": "hanging",
 }  # fmt: skip
 
 

@@ -26,7 +26,6 @@ from evenseam.pattern import (
     Project,
     Quantity,
     Step,
-    derived,
 )
 from evenseam.sizing.ledger import Ledger
 from evenseam.sizing.sized import SizedProject
@@ -53,6 +52,12 @@ def size_envelope(finish: EnvelopeBack, ledger: Ledger) -> None:
     )  # fmt: skip
     hemmed = ledger.work_out("hemmed_panel_height", panel - 2 * hem)
     ledger.work_out("back_overlap", 2 * hemmed - height, rule="what the two hemmed panels have more than the front")
+    for side in ("width", "height"):
+        ledger.work_out(
+            f"pad_{side}", ledger[f"finished_{side}"], label=f"{side} of the cushion pad", source="common practice",
+            rule="a pad as large as its cover, or a little larger, fills the corners",
+            rounding=Rounding("sizes of pads", Fraction(1), Direction.UP),
+        )  # fmt: skip
 
 
 def settle_overlap(project: Project, ledger: Ledger) -> Project:
@@ -83,14 +88,3 @@ def envelope_steps(sized: SizedProject, front: str, edged: str) -> list[Step]:
         Step("hem-panels", HemPanel(BACK_PANELS, hem), _HEMMED, 2, hemmed),
         Step("close-back", close, edged, 1, (sized.finished_width, sized.finished_height)),
     ]
-
-
-def pad_size(side: Quantity, label: str) -> Quantity:
-    """Return the cushion pad for one finished side of a cover: its size in whole inches, or whole centimetres.
-
-    A pad as large as its cover, or a little larger, fills the corners (common practice).
-    """
-    whole = Rounding("sizes of pads", Fraction(1), Direction.UP)
-    return derived(
-        label, side, rule="a pad as large as the cover, or a little larger, fills its corners", rounding=whole
-    )

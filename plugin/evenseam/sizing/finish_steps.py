@@ -50,8 +50,6 @@ def finish_steps(sized: SizedProject, top: str) -> list[Step]:
     steps: list[Step] = []
     if isinstance(hanging, CornerPockets):
         steps.append(Step("make-corner-pockets", MakeCornerPockets(CORNER_POCKETS), _POCKETS, 1, None))
-    elif isinstance(hanging, Loops):
-        steps.append(make_loops(sized, hanging))
     if isinstance(project.finish, Turned):
         steps += _turned(sized, project.finish, top, edged)
     else:
@@ -66,7 +64,7 @@ def finish_steps(sized: SizedProject, top: str) -> list[Step]:
         case Rings():
             steps.append(attach_rings(hanging, edged, PROJECT, finished))
         case Loops() if is_last:
-            steps.append(attach_loops(hanging, edged, PROJECT, finished))
+            steps += [make_loops(sized, hanging), attach_loops(hanging, edged, PROJECT, finished)]
     return steps
 
 
@@ -79,14 +77,14 @@ def _comes_last(sized: SizedProject, hanging: Hanging | None) -> bool:
 
 
 def _caught(sized: SizedProject, piece: str, size: tuple[Quantity, Quantity]) -> list[Step]:
-    """Return the step that lays pockets or loops on a piece, to be caught when its edge is sewn."""
+    """Return the steps that lay pockets or loops on a piece, to be caught when its edge is sewn."""
     hanging = sized.project.hanging
     match hanging:
         case CornerPockets():
             operation = AttachCornerPockets(piece, _POCKETS)
             return [Step("attach-corner-pockets", operation, f"{piece}-with-pockets", 1, size)]
         case Loops() if not _comes_last(sized, hanging):
-            return [attach_loops(hanging, piece, f"{piece}-with-loops", size)]
+            return [make_loops(sized, hanging), attach_loops(hanging, piece, f"{piece}-with-loops", size)]
     return []
 
 

@@ -222,15 +222,25 @@ def _report_far(fit: Fit, best: Candidate, project: Project, report: Report) -> 
             return
 
 
-def fitted_figures(fit: Fit | None, sized: SizedProject) -> tuple[tuple[str, Quantity], ...]:
-    """Return the size that was asked for, and by how much the project is larger; below zero where it is smaller."""
+def fitted_figures(project: Project, sized: SizedProject) -> tuple[tuple[str, Quantity], ...]:
+    """Return the size that was asked for, and by how much the project is larger; below zero where it is smaller.
+
+    `project` is the one before anything was chosen.
+    """
+    fit = project.fit
     if fit is None:
         return ()
     rule = "what it comes to, less what was asked for"
-    found = (
+    found: tuple[tuple[str, Quantity], ...] = (
         ("fit_width", fit.width),
         ("fit_height", fit.height),
         ("fit_width_more", derived("wider than asked for", sized.finished_width - fit.width, rule=rule)),
         ("fit_height_more", derived("higher than asked for", sized.finished_height - fit.height, rule=rule)),
     )
-    return (*found, ("fit_drop", fit.drop)) if fit.drop is not None else found
+    if fit.drop is not None:
+        found = (*found, ("fit_drop", fit.drop))
+    border = _widened(project)
+    if border is not None and Choosing.BORDER_WIDTHS in fit.may_choose:
+        widest = fit.widest_border or derived(f"widest {border.name}", 2 * border.width, rule="twice its own width")
+        found = (*found, ("fit_border_from", border.width), ("fit_border_to", widest))
+    return found

@@ -55,7 +55,7 @@ def size_project(project: Project) -> Outcome[SizedProject]:
     if report.has_errors():
         return Outcome(None, report.as_tuple())
     sized = _work_out(settle_float(project), tuple(pieced), report)
-    sized = replace(sized, figures=(*sized.figures, *fitted_figures(outcome.value.fit, sized)))
+    sized = replace(sized, figures=(*sized.figures, *fitted_figures(outcome.value, sized)))
     return Outcome(None if report.has_errors() else sized, report.as_tuple())
 
 
@@ -87,8 +87,8 @@ def _work_out(project: Project, pieced: tuple[PiecedBlock, ...], report: Report)
             hint="rename the block or border they come from",
         )  # fmt: skip
     sized = SizedProject(
-        settle_overlap(project, ledger), pieced, ledger.as_tuple(), top_width, top_height, finished_width, finished_height,
-        place_pieces(project, centre, borders),
+        settle_overlap(project, ledger), pieced, ledger.as_tuple(), top_width, top_height, finished_width,
+        finished_height, place_pieces(project, centre, borders),
     )  # fmt: skip
     if not report.has_errors():
         check_ruler(sized, report)

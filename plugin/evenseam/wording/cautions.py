@@ -23,8 +23,7 @@ def cautions(scribe: Scribe) -> tuple[Caution, ...]:
 
 def caution_names(project: Project) -> tuple[str, ...]:
     """Return which cautions a project brings: work, heat or warm, infant, wall."""
-    said = " ".join((project.use, project.size, project.name)).lower()
-    words = f" {' '.join(''.join(sign if sign.isalpha() else ' ' for sign in said).split())} "
+    words = _said(project)
     names = ["work"]
     if _mentions(words, HOT):
         names.append("heat")
@@ -35,6 +34,17 @@ def caution_names(project: Project) -> tuple[str, ...]:
     if project.hanging is not None or _mentions(words, WALL):
         names.append("wall")
     return tuple(names)
+
+
+def needs_insulation(project: Project) -> bool:
+    """Tell whether a layer of heat-resistant batting goes in: for hot things, but never for a microwave oven."""
+    return "heat" in caution_names(project) and not _mentions(_said(project), ("microwave",))
+
+
+def _said(project: Project) -> str:
+    """Return the words that say what a project is for, small and with single spaces round them."""
+    said = " ".join((project.use, project.size, project.name)).lower()
+    return f" {' '.join(''.join(sign if sign.isalpha() else ' ' for sign in said).split())} "
 
 
 def _mentions(words: str, wanted: Iterable[str]) -> bool:

@@ -5,16 +5,24 @@ from __future__ import annotations
 from evenseam.exact import is_multiple
 from evenseam.pattern import (
     AttachCornerPockets,
+    AttachLoops,
+    AttachRings,
     AttachSleeve,
     Bind,
+    CloseEnvelope,
+    CloseKnifeEdge,
+    Face,
+    HemPanel,
     JoinPieces,
     LayerForQuilting,
     MakeBinding,
     MakeCornerPockets,
+    MakeLoop,
     MakeSleeve,
     MakeUnits,
     PieceSection,
     QuiltLayers,
+    RoundCorners,
     Step,
     Topstitch,
     TrimPart,
@@ -36,9 +44,14 @@ _UNMEASURED = (
     Topstitch,
     TrimPart,
     MakeUnits,
+    RoundCorners,
+    HemPanel,
+    MakeLoop,
+    AttachLoops,
+    AttachRings,
 )
 """Steps that leave nothing a maker would measure, or nothing new."""
-_FINISHED = (TurnOut, Bind, MakeSleeve)
+_FINISHED = (TurnOut, Bind, MakeSleeve, Face, CloseKnifeEdge, CloseEnvelope)
 """Steps that leave a finished edge."""
 
 
