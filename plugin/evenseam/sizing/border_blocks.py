@@ -8,6 +8,7 @@ from fractions import Fraction
 from evenseam.exact import Unit
 from evenseam.pattern import Assumed, BlockPosition, Expression, Operator, PiecedBorder, Project, Quantity
 from evenseam.sizing.ledger import Ledger, named_after
+from evenseam.sizing.sized import SizedProject
 from evenseam.sizing.sized_border import AnyBorder, SizedPiecedBorder
 
 
@@ -28,6 +29,11 @@ def border_blocks(project: Project) -> tuple[str, ...]:
     pieced = [border.pieced for border in project.borders if border.pieced is not None]
     standing = (position for each in pieced for position in (*standing_along(each), *standing_corners(each)))
     return tuple(dict.fromkeys(position.block for position in standing))
+
+
+def block_count(sized: SizedProject, block: str) -> Quantity:
+    """Return how many of a block the project takes, in the arrangement and in borders. Raises KeyError."""
+    return sized.figure(f"{named_after(block, 'block')}_count")
 
 
 def count_border_blocks(

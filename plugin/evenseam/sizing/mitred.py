@@ -43,6 +43,9 @@ def size_mitred(
 ) -> list[SizedBorder]:
     """Work out borders that are mitred as one round a centre of this raw size; enter every figure."""
     whole, ease = _whole_width(group, ledger), _ease(group, ledger)
+    first = named_after(group[0].id, "border")
+    ledger.enter(f"{first}_inside_width", width)
+    ledger.enter(f"{first}_inside_height", height)
     side: Expression = height + 2 * whole + ease
     top: Expression = width + 2 * whole + ease
     sized: list[SizedBorder] = []

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import Any, TypeAlias
 
 from evenseam.pattern import JoinPieces, MakeUnits, Method, Press, Step, TrimPart
+from evenseam.sizing import block_count
 from evenseam.wording.marked import Markdown
 from evenseam.wording.scribe import Scribe
 from evenseam.wording.seam_ends import SeamEnds, seam_ends
@@ -96,8 +97,7 @@ class BlockWords:
 
     def _count(self, block: str) -> int:
         """Return how many blocks of this kind the project has."""
-        rows = self.scribe.sheet.project.arrangement.positions
-        return max(1, sum(position.block == block for row in rows for position in row))
+        return block_count(self.scribe.sheet.sized, block).whole
 
     def _is_laid_anew(self, joining: JoinPieces) -> bool:
         """Tell whether a part was made in another place of the block, so that it may have to be turned."""

@@ -6,8 +6,10 @@ from dataclasses import replace
 from typing import Any
 
 from evenseam.cutting import CuttingLine, CuttingPlan, JoinedPieces, Material, PlannedStrip, SubcutLine, rectangles
-from evenseam.pattern import BATTING, Cut, CutShape, Fabric, Sleeve, StripDirection, StripJoin, fabric_letters
+from evenseam.pattern import BATTING, Cut, CutShape, EnvelopeBack, Fabric, StripDirection, StripJoin, fabric_letters
+from evenseam.sizing import block_count
 from evenseam.wording.document import Beside, Block, Inline, Paragraph, Picture, Swatches
+from evenseam.wording.edge_words import hanging_key
 from evenseam.wording.marked import Markdown, escape
 from evenseam.wording.scribe import Scribe
 
@@ -77,7 +79,7 @@ def _use(scribe: Scribe, cut: Cut) -> Markdown:
     project, words = scribe.sheet.project, scribe.language.words["parts"]
     kind = {"sashing": "sashing", "cornerstones": "cornerstone"}.get(kind, kind)
     if kind == "block":
-        is_one = sum(position.block == id for row in project.arrangement.positions for position in row) == 1
+        is_one = block_count(scribe.sheet.sized, id).whole == 1
         return Markdown(
             str(words["one_block" if is_one else "block"]).replace("{name}", escape(project.block(id).name))
         )
@@ -85,7 +87,9 @@ def _use(scribe: Scribe, cut: Cut) -> Markdown:
         name = next((border.name for border in project.borders if border.id == id), cut.label)
         return Markdown(str(words["border"]).replace("{name}", escape(name)))
     if kind == "hanging":
-        kind = "sleeve" if isinstance(project.hanging, Sleeve) else "pockets"
+        kind = hanging_key(project)
+    if kind == "backing" and isinstance(project.finish, EnvelopeBack):
+        kind = "lining"
     return Markdown(str(words.get(kind, words["other"])).replace("{name}", escape(cut.label)))
 
 

@@ -8,18 +8,30 @@ from typing import Any
 
 from evenseam.pattern import (
     AddBorderStrips,
+    AddMitredBorder,
+    AddPartialSeamBorder,
     AttachCornerPockets,
+    AttachLoops,
+    AttachRings,
     AttachSleeve,
     Bind,
     Bound,
+    CloseEnvelope,
+    CloseKnifeEdge,
     CornerPockets,
     Cut,
+    EnvelopeBack,
+    Face,
+    Faced,
+    HemPanel,
     JoinPieces,
     JoinRun,
+    KnifeEdge,
     LayerForQuilting,
     LayerTurned,
     MakeBinding,
     MakeCornerPockets,
+    MakeLoop,
     MakeSleeve,
     MakeUnits,
     Operation,
@@ -27,16 +39,22 @@ from evenseam.pattern import (
     Press,
     Quantity,
     QuiltLayers,
+    RoundCorners,
     Run,
     SquareUp,
     Step,
     StripJoin,
     Topstitch,
+    TrimForKnifeEdge,
     TrimPart,
     Turned,
     TurnOut,
 )
+from evenseam.wording import edge_words
 from evenseam.wording.block_words import BlockWords
+from evenseam.wording.border_words import BorderWords
+from evenseam.wording.cautions import needs_insulation
+from evenseam.wording.edge_words import edge_values
 from evenseam.wording.marked import Markdown, escape
 from evenseam.wording.patch_words import section_patches
 from evenseam.wording.scribe import Scribe
@@ -50,6 +68,8 @@ TEMPLATES: Mapping[type[Operation], str] = {
     MakeUnits: "steps/make_units",
     JoinRun: "steps/join_run",
     AddBorderStrips: "steps/add_border_strips",
+    AddMitredBorder: "steps/add_mitred_border",
+    AddPartialSeamBorder: "steps/add_partial_seam_border",
     LayerTurned: "steps/layer_turned",
     TurnOut: "steps/turn_out",
     Topstitch: "steps/topstitch",
@@ -62,6 +82,7 @@ TEMPLATES: Mapping[type[Operation], str] = {
     AttachSleeve: "steps/attach_sleeve",
     MakeCornerPockets: "steps/make_corner_pockets",
     AttachCornerPockets: "steps/attach_corner_pockets",
+    **edge_words.TEMPLATES,
 }
 
 
@@ -94,7 +115,11 @@ class StepWords:
             case JoinRun() as run:
                 return self._run(run, step)
             case AddBorderStrips() as adding:
-                return self._border(adding)
+                return {**self._borders.strips(adding), "press": self._press(adding.press, None, None)}
+            case AddMitredBorder() as adding:
+                return self._borders.mitred(adding)
+            case AddPartialSeamBorder() as adding:
+                return self._borders.partial(adding)
             case LayerTurned() | LayerForQuilting() as layering:
                 return self._layers(layering)
             case Topstitch(distance=distance):
@@ -116,10 +141,19 @@ class StepWords:
                 project = self.scribe.sheet.project
                 return {
                     "is_turned": isinstance(project.finish, Turned),
+                    "is_faced": isinstance(project.finish, Faced),
                     "has_pockets": isinstance(project.hanging, CornerPockets),
                 }
-            case QuiltLayers() | MakeCornerPockets():
+            case QuiltLayers():
+                finish = self.scribe.sheet.project.finish
+                return {"stop": finish.quilting_stop if isinstance(finish, KnifeEdge) else None}
+            case MakeCornerPockets():
                 return {}
+            case (
+                RoundCorners() | Face() | TrimForKnifeEdge() | CloseKnifeEdge() | HemPanel() | CloseEnvelope()
+                | MakeLoop() | AttachLoops() | AttachRings()
+            ) as edge:  # fmt: skip
+                return edge_values(self.scribe, edge, step)
 
     def _section(self, piecing: PieceSection, step: Step, number: int) -> dict[str, Any]:
         project = self.scribe.sheet.project
@@ -163,7 +197,7 @@ class StepWords:
             "seams_nest": presses == {Press.FIRST, Press.SECOND},
             "holds_blocks": any(part.kind == "block" for part in called.values()),
             "block_parts": sum(self.pieces.holds_blocks(part) for part in run.parts),
-            **self._border_of_strip(step),
+            **self._borders.strip_of(step),
         }
 
     def _turned(self, called: Called, quarter_turns: int) -> Markdown:
@@ -174,41 +208,6 @@ class StepWords:
             return called.one
         return Markdown(f"{self.scribe.language.in_words(count)} {called.of(count)}")
 
-    def _border_of_strip(self, step: Step) -> dict[str, Any]:
-        """Return which border and sides a strip with cornerstones is for."""
-        for other in self.scribe.sheet.program.steps:
-            if isinstance(other.operation, AddBorderStrips) and other.operation.strip == step.makes:
-                return {
-                    key: value for key, value in self._border(other.operation).items() if key in ("border", "sides")
-                }
-        return {"border": "", "sides": ()}
-
-    def _border(self, adding: AddBorderStrips) -> dict[str, Any]:
-        project = self.scribe.sheet.project
-        border = next(border for border in project.borders if border.id == adding.border)
-        is_across = adding.run is Run.ACROSS
-        edges = self.scribe.language.words["edges"]
-        sizes = self._strip_size(adding.strip)
-        left_right, top_bottom = (edges["left"], edges["right"]), (edges["top"], edges["bottom"])
-        fabric = project.fabric(border.fabric)
-        return {
-            "border": border.name,
-            "sides": left_right if is_across else top_bottom,
-            "across": top_bottom if is_across else left_right,
-            "length": sizes[1] if is_across else sizes[0],
-            "press": self._press(adding.press, None, None),
-            "fabric": fabric.name,
-            "is_directional": fabric.is_directional,
-        }
-
-    def _strip_size(self, strip: str) -> tuple[Quantity, Quantity]:
-        """Return width and height of a border strip: as cut, or as sewn when it has cornerstones."""
-        maker = next((step for step in self.scribe.sheet.program.steps if step.makes == strip), None)
-        if maker is not None and maker.measures is not None:
-            return maker.measures
-        cut = self._cut(strip)
-        return cut.width, cut.height
-
     def _layers(self, layering: LayerTurned | LayerForQuilting) -> dict[str, Any]:
         finish = self.scribe.sheet.project.finish
         values: dict[str, Any] = {
@@ -216,6 +215,8 @@ class StepWords:
             "batting": self._cut(layering.batting),
             "backing_overage": finish.backing_overage,
             "batting_overage": finish.batting_overage,
+            "back": self.scribe.language.words["parts"]["lining" if isinstance(finish, EnvelopeBack) else "backing"],
+            "is_insulated": needs_insulation(self.scribe.sheet.project),
         }
         if isinstance(layering, LayerTurned):
             edge = self.scribe.language.words["edges"].get(layering.opening_edge, layering.opening_edge)
@@ -242,11 +243,15 @@ class StepWords:
         assert isinstance(finish, Bound)
         ends = binding_ends(sheet.sized.top_width, sheet.sized.top_height, finish.binding.strip_width)
         joins = "straight" if finish.binding.join is StripJoin.STRAIGHT else "diagonal"
-        return {"tail": ends.tail, "gap": ends.gap, "strip_width": finish.binding.strip_width, "joins": joins}
+        return {
+            "tail": ends.tail, "gap": ends.gap, "strip_width": finish.binding.strip_width, "joins": joins,
+            "is_rounded": finish.corner_radius is not None,
+        }  # fmt: skip
 
     def _press(self, press: Press, first: Called | None, second: Called | None) -> Markdown:
         keys = {
             Press.OPEN: "open", Press.FIRST: "first", Press.SECOND: "second", Press.OUTWARD: "outward",
+            Press.INWARD: "inward",
             Press.DARKER: "darker", Press.SASHING: "sashing",
         }  # fmt: skip
         words = self.scribe.language.word("press", keys[press])
@@ -260,6 +265,10 @@ class StepWords:
         }  # fmt: skip
         way = ways.get((run.press, run.run))
         return Markdown(self.scribe.language.word("press", way)) if way else self._press(run.press, None, None)
+
+    @property
+    def _borders(self) -> BorderWords:
+        return BorderWords(self.scribe, self.pieces)
 
     @property
     def _blocks(self) -> BlockWords:

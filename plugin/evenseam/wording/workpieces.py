@@ -2,15 +2,19 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 from evenseam.pattern import (
     AddBorderStrips,
+    AddMitredBorder,
     Cut,
     CutShape,
+    HemPanel,
     JoinPieces,
     JoinRun,
     MakeCornerPockets,
+    MakeLoop,
     MakeSleeve,
     MakeUnits,
     Method,
@@ -22,6 +26,8 @@ from evenseam.pattern import (
 from evenseam.wording.marked import Markdown, escape
 from evenseam.wording.scribe import Scribe
 
+STRIP_KINDS = ("longer_strip", "mitred_strips", "block_strip")
+"""Runs that make strips of a border."""
 TRIANGLES = (CutShape.HALF_SQUARE_TRIANGLE, CutShape.QUARTER_SQUARE_TRIANGLE)
 
 
@@ -52,7 +58,7 @@ class Workpieces:
         self._numbers = {step.id: number for number, step in enumerate(steps, start=1)}
         self._cuts = {cut.id: cut for cut in scribe.sheet.cuts.cuts}
         self._in_runs = {part for step in steps if isinstance(step.operation, JoinRun) for part in step.operation.parts}
-        self._border_strips = {step.operation.strip for step in steps if isinstance(step.operation, AddBorderStrips)}
+        self._border_strips = dict(_border_strips(scribe))
 
     def called(self, name: str) -> Called:
         """Return what a workpiece or a cut piece is called."""
@@ -73,6 +79,10 @@ class Workpieces:
                 return self._named("corner_pocket")
             case MakeSleeve():
                 return self._named("sleeve")
+            case MakeLoop():
+                return self._named("loop")
+            case HemPanel():
+                return self._named("back_panel")
             case _:
                 return self._named("center")
 
@@ -122,7 +132,7 @@ class Workpieces:
         alike = self.steps_of_kind(kind)
         return (
             self._numbered(self._named(kind), alike.index(step) + 1)
-            if len(alike) > 1 and kind != "longer_strip"
+            if len(alike) > 1 and kind not in STRIP_KINDS
             else self._named(kind)
         )
 
@@ -138,12 +148,12 @@ class Workpieces:
         return tuple(row for row in rows if isinstance(row, JoinRun))
 
     def run_kind(self, step: Step) -> str:
-        """Return what a run makes: row, column, sashing_row, longer_strip or center."""
+        """Return what a run makes: row, column, sashing_row, one of STRIP_KINDS, or center."""
         run = step.operation
         if not isinstance(run, JoinRun):
             raise ValueError(f"step {step.id} joins no run")
         if step.makes in self._border_strips:
-            return "longer_strip"
+            return self._border_strips[step.makes]
         if step.makes not in self._in_runs:
             return "center"
         if not self.holds_blocks(step.makes):
@@ -181,3 +191,18 @@ class Workpieces:
         return Called(
             Markdown(one.replace("{name}", written)), Markdown(many.replace("{name}", written)), kind, is_name
         )
+
+
+def _border_strips(scribe: Scribe) -> Iterator[tuple[str, str]]:
+    """Yield what is sewn on as a border strip, and which of STRIP_KINDS it is when it was joined."""
+    pieced = {border.id for border in scribe.sheet.project.borders if border.pieced is not None}
+    for step in scribe.sheet.program.steps:
+        match step.operation:
+            case AddBorderStrips(border=border, strip=strip, opposite=opposite):
+                kind = "block_strip" if border in pieced else "longer_strip"
+                yield strip, kind
+                if opposite is not None:
+                    yield opposite, kind
+            case AddMitredBorder(sides=sides, top_bottom=top_bottom):
+                yield sides, "mitred_strips"
+                yield top_bottom, "mitred_strips"

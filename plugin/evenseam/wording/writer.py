@@ -7,33 +7,46 @@ from evenseam.exact import Unit
 from evenseam.pattern import (
     BATTING,
     AddBorderStrips,
+    AddMitredBorder,
+    AddPartialSeamBorder,
     Assumed,
     AttachCornerPockets,
+    AttachLoops,
+    AttachRings,
     AttachSleeve,
     Bind,
-    CornerPockets,
+    Bound,
+    CloseEnvelope,
+    CloseKnifeEdge,
     CutShape,
+    Face,
+    HemPanel,
     JoinPieces,
     JoinRun,
     MakeBinding,
+    MakeLoop,
     MakeSleeve,
     MakeUnits,
     Method,
     PieceSection,
     Quantity,
-    Sleeve,
+    RoundCorners,
     Step,
+    TrimForKnifeEdge,
     TrimPart,
     Turned,
     fabric_letters,
 )
 from evenseam.problems import Outcome, Problem, Report
 from evenseam.sheet import PatternSheet
+from evenseam.sizing import block_count
 from evenseam.wording.author_prose import Addressed, read_prose
+from evenseam.wording.border_words import border_facts
 from evenseam.wording.catalogue import BASE_LANGUAGE, language
-from evenseam.wording.cautions import cautions
+from evenseam.wording.cautions import cautions, needs_insulation
 from evenseam.wording.checkpoints import checkpoint
 from evenseam.wording.document import Block, Document, Heading, Paragraph, Picture, StepBlock, Text
+from evenseam.wording.edge_words import finish_key, fit_words, hanging_key, pad_values, rod_values
 from evenseam.wording.figure_names import FigureNames
 from evenseam.wording.marked import without_marks
 from evenseam.wording.materials_words import fabric_cutting, folding, swatches
@@ -43,7 +56,7 @@ from evenseam.wording.step_words import StepWords
 from evenseam.wording.tree import parse_ours, plain_text
 from evenseam.wording.unit_method_words import method_values
 from evenseam.wording.working_figures import print_marks, seam_test
-from evenseam.wording.workpieces import TRIANGLES, Workpieces
+from evenseam.wording.workpieces import STRIP_KINDS, TRIANGLES, Workpieces
 
 
 def write_document(sheet: PatternSheet, language_code: str = BASE_LANGUAGE) -> Outcome[Document]:
@@ -60,7 +73,7 @@ def write_document(sheet: PatternSheet, language_code: str = BASE_LANGUAGE) -> O
         Picture("finished", f"{sheet.pattern.title}, {project.name}", _finished_description(scribe)),
         *_paragraphs(sheet.pattern.summary, project.summary),
         *prose.introduction,
-        *_section(scribe, "glance", _glance(scribe)),
+        *_section(scribe, "glance", (*_glance(scribe), *fit_words(scribe))),
         *_section(scribe, "before", (*scribe.blocks("sections/before", _seam_values(scribe)), *cautions(scribe))),
         *_section(scribe, "materials", (swatches(scribe), *_materials(scribe), *other_ways(scribe))),
         *_section(scribe, "cutting", _cutting(scribe)),
@@ -121,24 +134,30 @@ def _glance_values(scribe: Scribe) -> dict[str, object]:
             {"name": block.name, "width": block.width, "height": block.height, "count": _uses(sheet, block.id)}
             for block in used
         ],
-        "is_single": len(used) == 1 and _uses(sheet, used[0].id) == 1 and "sashing_width" not in dict(sheet.figures),
+        "is_single": _is_single(sheet),
         "rows": project.arrangement.rows.whole,
         "columns": project.arrangement.columns.whole,
         "sashing": dict(sheet.figures).get("sashing_width"),
-        "borders": [
-            {"name": border.name, "width": border.width, "fabric": project.fabric(border.fabric).name}
-            for border in project.borders
-        ],
+        "borders": border_facts(scribe),
         "is_turned": isinstance(project.finish, Turned),
-        "hanging": {Sleeve: "sleeve", CornerPockets: "pockets"}.get(type(project.hanging), ""),
+        "finish": finish_key(project.finish),
+        "is_rounded": isinstance(project.finish, Bound) and project.finish.corner_radius is not None,
+        "hanging": hanging_key(project),
+        **rod_values(sheet),
         "methods": [words[methods[method]] for method in dict.fromkeys(block.method for block in used)],
         "skill": sheet.pattern.skill_level,
         "usable_width": project.usable_width,
     }
 
 
+def _is_single(sheet: PatternSheet) -> bool:
+    """Tell whether one block stands in the middle, with nothing beside it but borders."""
+    positions = sheet.project.arrangement.positions
+    return sum(len(row) for row in positions) == 1 and "sashing_width" not in dict(sheet.figures)
+
+
 def _uses(sheet: PatternSheet, block: str) -> int:
-    return sum(position.block == block for row in sheet.project.arrangement.positions for position in row)
+    return block_count(sheet.sized, block).whole
 
 
 def _seam_values(scribe: Scribe) -> dict[str, object]:
@@ -163,6 +182,9 @@ def _materials(scribe: Scribe) -> tuple[Block, ...]:
             "spare": spare(project.unit),
             "step": shop_step(project),
             "hangs": project.hanging is not None,
+            **rod_values(sheet),
+            "pad": pad_values(sheet),
+            "is_insulated": needs_insulation(project),
             "is_turned": isinstance(project.finish, Turned),
             "usable_width": project.usable_width,
         },
@@ -246,10 +268,18 @@ def _step(words: StepWords, step: Step, number: int, prose: Addressed) -> StepBl
 
 _GROUPS: tuple[tuple[tuple[type, ...], str], ...] = (
     ((JoinRun,), "join"),
-    ((AddBorderStrips,), "borders"),
+    ((AddBorderStrips, AddMitredBorder, AddPartialSeamBorder), "borders"),
     ((MakeBinding, Bind), "binding"),
-    ((MakeSleeve, AttachSleeve), "hanging"),
+    ((RoundCorners,), "binding"),
+    ((Face,), "facing"),
+    ((TrimForKnifeEdge, CloseKnifeEdge), "closing"),
+    ((HemPanel, CloseEnvelope), "back"),
+    ((MakeSleeve, AttachSleeve, AttachRings), "hanging"),
 )
+_EDGE_GROUPS = {
+    "turned": "turned", "bound": "binding", "faced": "facing", "knife_edge": "hanging", "envelope_back": "back",
+}  # fmt: skip
+"""Under which heading stands what is laid on before the edge is closed, or sewn on when it is."""
 
 
 def _group(scribe: Scribe, pieces: Workpieces, step: Step) -> str:
@@ -257,10 +287,10 @@ def _group(scribe: Scribe, pieces: Workpieces, step: Step) -> str:
     if isinstance(step.operation, (PieceSection, JoinPieces, TrimPart, MakeUnits)):
         return f"blocks:{step.operation.block}"
     is_turned = isinstance(scribe.sheet.project.finish, Turned)
-    if isinstance(step.operation, JoinRun) and pieces.run_kind(step) == "longer_strip":
+    if isinstance(step.operation, JoinRun) and pieces.run_kind(step) in STRIP_KINDS:
         return "borders"
-    if isinstance(step.operation, AttachCornerPockets) and not is_turned:
-        return "binding"
+    if isinstance(step.operation, (AttachCornerPockets, MakeLoop, AttachLoops)):
+        return _EDGE_GROUPS[finish_key(scribe.sheet.project.finish)]
     for kinds, key in _GROUPS:
         if isinstance(step.operation, kinds):
             return key
