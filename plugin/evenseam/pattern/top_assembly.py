@@ -20,6 +20,10 @@ end cornerstones. A row of sashing that ended where the longer row ends would no
 its end pieces (or the whole strip, when it is one strip without cornerstones) are cut longer outwards, and the same at
 either end: by √2 × (float + seam allowance), the larger of the two floats, brought up to the next mark of the ruler.
 
+The square for setting triangles is as large as their finished long side and 5 × the seam allowance, that for corner
+triangles as their finished short side and 3 1/2 × the seam allowance, both brought up to the next mark: the terms of the
+published tables (1 1/4 in and 7/8 in), which hold (2 + 2√2) × and (2 + √2) × the seam allowance and a little ease.
+
 Where an edge of the trimmed top has a square root in it, a strip that is sewn to it is cut to the next mark up and
 trimmed even with the edge; so are the layers and the binding cut to the next mark up.
 """

@@ -46,7 +46,9 @@ _CORNER_RULE = (
     "the short sides lie along the edges, and 3 1/2 × the seam allowance for the seams round the sharp corners; the "
     "square is cut once diagonally, which leaves the straight grain along the edges of the top"
 )
-_REACH_RULE = "long enough to reach beyond the edge of the trimmed top, which cuts through it at 45 degrees"
+_REACH_RULE = (
+    "√2 × (float + seam allowance) longer at the end, where the edge of the trimmed top cuts through it at 45 degrees"
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -198,7 +200,9 @@ def size_on_point(project: Project, ledger: Ledger) -> OnPointCentre:
     width = ledger.work_out("centre_width", blocks_width + 2 * float_width + 2 * seam, rule=rule)
     height = ledger.work_out("centre_height", blocks_height + 2 * float_height + 2 * seam, rule=rule)
     larger = float_width if float_width.value >= float_height.value else float_height
-    _size_triangles(rows, columns, block, larger, seam, ledger)
+    # A single row has setting triangles at the top and bottom only, a single column at the sides only.
+    at_edges = float_height if rows.whole == 1 else float_width if columns.whole == 1 else larger
+    _size_triangles(rows, columns, block, at_edges, larger, seam, ledger)
     found = diagonal_rows(arrangement)
     between = sashing_rows(found, sashing)
     if sashing:
@@ -244,7 +248,13 @@ def _reaches(project: Project) -> tuple[Operand, Operand]:
 
 
 def _size_triangles(
-    rows: Quantity, columns: Quantity, block: Quantity, floated: Quantity, seam: Quantity, ledger: Ledger
+    rows: Quantity,
+    columns: Quantity,
+    block: Quantity,
+    at_edges: Quantity,
+    larger: Quantity,
+    seam: Quantity,
+    ledger: Ledger,
 ) -> None:
     up = Rounding("cut size", block.unit.ruler_mark, Direction.UP)
     if rows.whole + columns.whole > 2:
@@ -252,7 +262,7 @@ def _size_triangles(
             "setting_triangle_count", 2 * (rows - 1) + 2 * (columns - 1), label="number of setting triangles"
         )
         long_side = ledger.work_out(
-            "setting_triangle_long_side", block * ROOT + 2 * floated, label="finished long side of a setting triangle",
+            "setting_triangle_long_side", block * ROOT + 2 * at_edges, label="finished long side of a setting triangle",
             rule="as long as the block is from corner to corner, and the float at either end",
         )  # fmt: skip
         ledger.work_out(
@@ -260,7 +270,7 @@ def _size_triangles(
             source=_TRIANGLES_SOURCE, rounding=up,
         )  # fmt: skip
     short_side = ledger.work_out(
-        "corner_triangle_short_side", block / ROOT + 2 * floated, label="finished short side of a corner triangle",
+        "corner_triangle_short_side", block / ROOT + 2 * larger, label="finished short side of a corner triangle",
         rule="half the diagonal of the block, and the float on either side",
     )  # fmt: skip
     ledger.work_out(
@@ -290,7 +300,7 @@ def _size_sashing(
             span = sashes * (block + sash)
             ledger.work_out(
                 f"sashing_strip_{sashes}_length",
-                (span + sash if sashing.is_around else span - sash) + 2 * reach,
+                (span + sash if sashing.is_around else span - sash) + 2 * seam + 2 * reach,
                 label=f"sashing strip along {sashes} blocks", rule=_REACH_RULE, rounding=up,
             )  # fmt: skip
         return
@@ -300,7 +310,7 @@ def _size_sashing(
     if sashing.is_around:
         ledger.work_out("sashing_row_sash_count", blocks + lines, label="number of sashes in the rows of sashing")
         ledger.work_out(
-            "end_cornerstone_length", sash + seam + reach, label="cut length of an end cornerstone", rule=_REACH_RULE,
+            "end_cornerstone_length", sash + 2 * seam + reach, label="cut length of an end cornerstone", rule=_REACH_RULE,
             rounding=up,
         )  # fmt: skip
         ledger.work_out("end_cornerstone_count", 2 * (lines + 1), label="number of end cornerstones")
@@ -308,6 +318,6 @@ def _size_sashing(
     if upright.value > 0:
         ledger.work_out("sashing_row_sash_count", upright, label="number of sashes inside the rows of sashing")
     ledger.work_out(
-        "end_sash_length", block + seam + reach, label="cut length of an end sash", rule=_REACH_RULE, rounding=up
+        "end_sash_length", block + 2 * seam + reach, label="cut length of an end sash", rule=_REACH_RULE, rounding=up
     )
     ledger.work_out("end_sash_count", 2 * (lines - 1), label="number of end sashes")
