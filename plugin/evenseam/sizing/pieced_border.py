@@ -15,16 +15,15 @@ from __future__ import annotations
 from dataclasses import dataclass
 from fractions import Fraction
 
-from evenseam.exact import Direction, Rounding, Unit
-from evenseam.pattern import Assumed, Border, PiecedBorder, Project, Quantity, derived
+from evenseam.exact import Direction, Rounding
+from evenseam.pattern import Border, PiecedBorder, Project, Quantity, derived
 from evenseam.problems import Report
 from evenseam.sizing.codes import TOO_MANY_BLOCKS
 from evenseam.sizing.ledger import Ledger, named_after
-from evenseam.sizing.pieced_fit import fit, is_even, spacer_for
+from evenseam.sizing.pieced_fit import fit, is_even
 from evenseam.sizing.pieced_problems import Side, tell_off_ruler, tell_uneven
 from evenseam.sizing.sized_border import SizedPiecedBorder
 
-LEAST_SPACER = {Unit.INCH: Fraction(1, 2), Unit.CENTIMETRE: Fraction(1)}
 MOST_ALONG = 250
 """Blocks along one side of a border; the largest project is a little over 140 in wide."""
 _WHOLE = Rounding("whole blocks", Fraction(1), Direction.UP)
@@ -101,7 +100,8 @@ def _choose(
         return ledger.count(count, 1, label, "no more are counted"), None
     if is_even(inside.value, block.value):
         return ledger.work_out(count, inside / block, label=label, rule="comes out even without spacer strips"), None
-    least = _least_spacer(project, border, pieced)
+    least = pieced.least_spacer
+    assert least is not None, "re-drafting puts the usual one there"
     blocks = derived(
         label, (inside + 2 * least) / block, rounding=_WHOLE,
         rule="as many as it takes to pass the inside and the narrowest spacer strips worth sewing",
@@ -111,11 +111,8 @@ def _choose(
     if pieced.spacer_fabric is None:
         tell_uneven(side, report)
     elif found is None:
-        tell_off_ruler(side, spacer_for(inside.value, block.value, blocks.whole), report)
-    elif found[0] > blocks.whole:
-        rule = "one more than would do, so that the spacer strips lie on a mark of the ruler"
-        blocks = derived(label, blocks + 1, rule=rule)
-    blocks = ledger.enter(count, blocks)
+        tell_off_ruler(side, blocks.whole, report)
+    ledger.enter(count, blocks)
     stem = f"{name}_{axis.spacer}_spacer"
     spacer = ledger.work_out(
         f"{stem}_width", (blocks * block - inside) / 2, label=f"finished width of the {axis.called} spacer strips",
@@ -127,12 +124,3 @@ def _choose(
         rule="as long as the raw edge they are sewn to",
     )  # fmt: skip
     return blocks, spacer
-
-
-def _least_spacer(project: Project, border: Border, pieced: PiecedBorder) -> Quantity:
-    if pieced.least_spacer is not None:
-        return pieced.least_spacer
-    return Quantity(
-        f"least spacer of the {border.name}", LEAST_SPACER[project.unit], project.unit,
-        Assumed("a narrower strip is hard to sew straight"),
-    )  # fmt: skip

@@ -26,8 +26,7 @@ def spacer_for(inside: Number, block: Number, blocks: int) -> Number:
 def fit(inside: Number, block: Number, least: Number | None, mark: Fraction) -> tuple[int, Number] | None:
     """Return the number of blocks and the width of a spacer strip on a mark of the ruler; None where there is none.
 
-    `least` is the narrowest spacer strip allowed; None when there is no cloth for any. One block more changes the
-    spacers by half a block, which is on a mark where the first try was not if the block is an odd number of marks.
+    `least` is the narrowest spacer strip allowed; None when there is no cloth for any.
     """
     if is_even(inside, block):
         whole = inside / block
@@ -35,12 +34,9 @@ def fit(inside: Number, block: Number, least: Number | None, mark: Fraction) -> 
         return int(whole), Fraction(0)
     if least is None:
         return None
-    fewest = fewest_blocks(inside, block, least)
-    for blocks in (fewest, fewest + 1):
-        spacer = spacer_for(inside, block, blocks)
-        if is_multiple(spacer, mark):
-            return blocks, spacer
-    return None
+    blocks = fewest_blocks(inside, block, least)
+    spacer = spacer_for(inside, block, blocks)
+    return (blocks, spacer) if is_multiple(spacer, mark) else None
 
 
 def nearest_blocks(

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from evenseam.exact import Number, format_length, format_number
+from evenseam.exact import Number, format_length, format_number, is_multiple
 from evenseam.pattern import Border, PiecedBorder, Project, Quantity
 from evenseam.problems import Report
 from evenseam.sizing.codes import OFF_THE_RULER, PIECED_BORDER_UNEVEN
-from evenseam.sizing.pieced_fit import fit, nearest_blocks
+from evenseam.sizing.pieced_fit import fit, nearest_blocks, spacer_for
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,16 +57,23 @@ def tell_uneven(side: Side, report: Report) -> None:
     )  # fmt: skip
 
 
-def tell_off_ruler(side: Side, spacer: Number, report: Report) -> None:
+def tell_off_ruler(side: Side, blocks: int, report: Report) -> None:
     """Warn that spacer strips would finish on no mark of the ruler."""
     mark = side.project.unit.ruler_mark
+    spacer, wider = (spacer_for(side.inside, side.block.value, number) for number in (blocks, blocks + 1))
+    hints = []
+    if is_multiple(wider, mark):
+        # Half a block more, which is on a mark when a block is an odd number of marks wide.
+        hints.append(f"ask for a `least spacer` of {side.length(wider)}, which takes one block more")
     widths = nearest_blocks((side.inside, side.other), side.block.value, side.least.value, mark)
-    hint = "draft the block to finish " + _either(side, widths) + " wide, or " if widths else ""
+    if widths:
+        hints.append("draft the block to finish " + _either(side, widths) + " wide")
+    hints.append(f"make the inside {side.length(mark)} smaller or larger with the border or block inside it")
     report.add(
         OFF_THE_RULER, side.pieced.place or side.border.place,
         f"the {side.spacers} spacer strips of the {side.border.name} would finish {side.length(spacer)} wide: on no "
         f"mark of a ruler with marks every {side.length(mark)}",
-        hint=hint + f"make the inside {side.length(mark)} smaller or larger with the border or block inside it",
+        hint=", or ".join(hints),
     )  # fmt: skip
 
 
