@@ -14,6 +14,8 @@ HALO: Colour = "#fffaf0"
 """Under every line that may cross a dark fabric."""
 DEEP: Colour = "#3a2e27"
 """Lines over a halo."""
+SOFT: Colour = "#6b5c51"
+"""Quiet lines over a halo."""
 RUST: Colour = "#a8431f"
 """What this step is about: its seam, its arrows."""
 
@@ -62,7 +64,7 @@ STROKES = {
     Stroke.MARK: StrokeLook(DEEP, 0.8),
     Stroke.FOLD: StrokeLook(DEEP, 0.9, (7, 2.4, 1.4, 2.4), 2.2),
     Stroke.CUT: StrokeLook(DEEP, 1.8, (), 3.4),
-    Stroke.HELP: StrokeLook(QUIET, 0.7, (2, 2)),
+    Stroke.HELP: StrokeLook(SOFT, 0.8, (2, 2), 2.0),
     Stroke.SEWN: StrokeLook(RUST, 1.9, (5, 3), 3.8),
     Stroke.CUTTING_LINE: StrokeLook(DEEP, 1.1, (5, 2.5)),
     Stroke.SEWING_LINE: StrokeLook(DEEP, 1.1),
