@@ -47,6 +47,8 @@ class EvenseamConfig(Config):  # type: ignore[no-untyped-call]
     """The part of the site in which they are shown."""
     papers = opt.ListOfItems(opt.Choice(PAPERS), default=list(PAPERS))
     editions = opt.ListOfItems(opt.Choice(tuple(EDITIONS)), default=list(EDITIONS))
+    language = opt.Type(str, default="en")
+    """The language of everything that is not the author's own words."""
     handouts = opt.Choice(("always", "build", "never"), default="build")
     """`build` leaves them out under `mkdocs serve`, where a page should be there at once."""
     most_in_navigation = opt.Type(int, default=60)
@@ -78,6 +80,8 @@ class EvenseamPlugin(BasePlugin[EvenseamConfig]):  # type: ignore[no-untyped-cal
 
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
         """Watch the patterns and link the style and the script of their pages."""
+        if self.config.language != "en":
+            _check_language(self.config.language)
         config.watch.append(self.config.patterns)
         if STYLE_FILE not in config.extra_css:
             config.extra_css.insert(0, STYLE_FILE)
@@ -196,6 +200,7 @@ class EvenseamPlugin(BasePlugin[EvenseamConfig]):  # type: ignore[no-untyped-cal
             papers=tuple(self.config.papers),
             editions=tuple(self.config.editions),
             has_handouts=has_handouts,
+            language=self.config.language,
             has_author_guide=self.config.author_guide,
             has_paper_pictures=has_handouts,
         )
@@ -224,3 +229,12 @@ class EvenseamPlugin(BasePlugin[EvenseamConfig]):  # type: ignore[no-untyped-cal
         except ValueError:
             return None
         return urljoin(config.repo_url.rstrip("/") + "/", base.removesuffix(docs) + quote(path))
+
+
+def _check_language(code: str) -> None:
+    # The words are not needed for a site of which nothing changed, and take a while to load.
+    from evenseam.wording import languages
+
+    if code not in languages():
+        known = ", ".join(languages())
+        raise PluginError(f"mkdocs.yml: the plugin evenseam has no words for language {code!r}; it knows {known}")

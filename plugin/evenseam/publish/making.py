@@ -149,14 +149,14 @@ class _Maker:
         )  # fmt: skip
 
     def written(self, sheet: PatternSheet) -> _Size | None:
-        outcome = titled_document(sheet)
+        outcome = titled_document(sheet, self.options.language)
         self.report.problems += outcome.problems
         if outcome.value is None:
             return None
         project = sheet.project
         edition = edition_of(project.unit)
         name = f"{project.size}-{edition}"
-        pictures = SheetPictures(sheet)
+        pictures = SheetPictures(sheet, self.options.language)
         made = MadeSize(project.size, project.name, edition, finished_size(sheet), self.path(f"{name}.md"))
         text = write_size_text(pictures, outcome.value, name)
         title = f"{sheet.pattern.title}: {project.name}"
@@ -175,7 +175,7 @@ class _Maker:
 
     def add_handout(self, size: _Size, paper: str) -> None:
         sheets = template_pages(size.sheet, Paper(paper))
-        frame = sheet_frame(size.sheet, paper)
+        frame = sheet_frame(size.sheet, paper, self.options.language)
         outcome = self.set_once(handout_data(size.document, frame, size.print_painter, sheets), frame)
         self.report.problems += outcome.problems
         if outcome.value is not None:

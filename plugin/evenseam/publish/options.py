@@ -25,6 +25,9 @@ class SiteOptions:
     has_paper_pictures: bool = True
     """PNG cards and templates-only PDFs: only where the cairo library is installed."""
 
+    language: str = "en"
+    """The language of everything that is not the author's: en, en-GB, …"""
+
     @property
     def units(self) -> tuple[Unit, ...]:
         """The editions as units."""

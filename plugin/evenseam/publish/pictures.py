@@ -8,10 +8,12 @@ from fractions import Fraction
 
 from evenseam.figures import Drawing, Theme, to_svg
 from evenseam.figures.frame import Frame, rectangle
+from evenseam.figures.in_words import in_words
 from evenseam.figures.scenes.finished import HIGHEST
 from evenseam.publish.html import Painter
 from evenseam.publish.sheet_memory import SHEETS
 from evenseam.sheet import PatternSheet
+from evenseam.wording import BASE_LANGUAGE, language
 from evenseam.wording.document import Picture
 
 _SIZE = re.compile(r'<svg\b[^>]*?\bwidth="([\d.]+)"[^>]*?\bheight="([\d.]+)"')
@@ -22,8 +24,9 @@ CARD_WIDTH, CARD_HEIGHT = 1200, 630
 class SheetPictures:
     """Draws the pictures of one sheet, each only once for both themes."""
 
-    def __init__(self, sheet: PatternSheet) -> None:
+    def __init__(self, sheet: PatternSheet, code: str = BASE_LANGUAGE) -> None:
         self.sheet = sheet
+        self.language = language(code)
         self._drawings: dict[str, Drawing] = {}
 
     def svg(self, name: str, theme: Theme, title: str, description: str, id_prefix: str) -> str:
@@ -54,7 +57,7 @@ class SheetPictures:
     def drawing(self, name: str) -> Drawing:
         """Return one picture as it was drawn, before it is any kind of text."""
         if name not in self._drawings:
-            self._drawings[name] = SHEETS.draw(self.sheet, name)
+            self._drawings[name] = in_words(SHEETS.draw(self.sheet, name), self.language.phrase)
         return self._drawings[name]
 
 

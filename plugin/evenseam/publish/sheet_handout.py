@@ -12,35 +12,41 @@ from evenseam.publish.handout import HandoutFrame, write_handout
 from evenseam.publish.options import edition_of
 from evenseam.publish.pictures import SheetPictures
 from evenseam.sheet import PatternSheet
-from evenseam.wording import write_document
+from evenseam.wording import BASE_LANGUAGE, language, write_document
 from evenseam.wording.document import Document
 
-_EDITION_NAMES = {Unit.INCH: "inch", Unit.CENTIMETRE: "centimetre"}
+_EDITION_KEYS = {Unit.INCH: "inch_edition", Unit.CENTIMETRE: "centimeter_edition"}
 
 
-def titled_document(sheet: PatternSheet) -> Outcome[Document]:
+def titled_document(sheet: PatternSheet, code: str = BASE_LANGUAGE) -> Outcome[Document]:
     """Return the text of one size, with size and edition under its title."""
-    outcome = write_document(sheet)
+    outcome = write_document(sheet, code)
     if outcome.value is None:
         return outcome
-    subtitle = f"{outcome.value.subtitle}, {_EDITION_NAMES[sheet.project.unit]} edition"
+    subtitle = f"{outcome.value.subtitle}, {language(code).word('page', _EDITION_KEYS[sheet.project.unit])}"
     return Outcome(replace(outcome.value, subtitle=subtitle), outcome.problems)
 
 
-def sheet_frame(sheet: PatternSheet, paper: str) -> HandoutFrame:
+def sheet_frame(sheet: PatternSheet, paper: str, code: str = BASE_LANGUAGE) -> HandoutFrame:
     """Return what stands round every page of a handout."""
     pattern = sheet.pattern
-    footer = f"{pattern.designer or pattern.title} · version {pattern.version} · "
-    footer += f"seam allowance {sheet.project.seam_allowance.text}"
-    return HandoutFrame(pattern.designer, footer, paper, pattern.place)
+    words = language(code)
+    foot = words.word("page", "handout_foot")
+    seam = words.figure(sheet.project.seam_allowance.text)
+    for name, said in (("by", pattern.designer or pattern.title), ("version", pattern.version), ("seam", seam)):
+        foot = foot.replace(f"{{{name}}}", said)
+    spoken, _, region = code.partition("-")
+    region = region.lower() or ("us" if spoken == BASE_LANGUAGE else spoken)
+    return HandoutFrame(pattern.designer, foot, paper, pattern.place, spoken, region)
 
 
-def make_handout(sheet: PatternSheet, paper: str) -> Outcome[bytes]:
+def make_handout(sheet: PatternSheet, paper: str, code: str = BASE_LANGUAGE) -> Outcome[bytes]:
     """Return the handout of one sheet as PDF, on "letter" or "a4"."""
-    written = titled_document(sheet)
+    written = titled_document(sheet, code)
     if written.value is None:
         return Outcome(None, written.problems)
     templates = template_pages(sheet, Paper(paper))
-    painter = SheetPictures(sheet).painter(Theme.PRINT, f"{sheet.project.size}-{edition_of(sheet.project.unit)}")
-    outcome = write_handout(written.value, sheet_frame(sheet, paper), painter, templates)
+    name = f"{sheet.project.size}-{edition_of(sheet.project.unit)}"
+    painter = SheetPictures(sheet, code).painter(Theme.PRINT, name)
+    outcome = write_handout(written.value, sheet_frame(sheet, paper, code), painter, templates)
     return Outcome(outcome.value, (*written.problems, *outcome.problems))

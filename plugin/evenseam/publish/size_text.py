@@ -27,8 +27,8 @@ def write_size_text(pictures: SheetPictures, document: Document, name: str) -> S
     """Return the text of one sheet's page; `document` is what the sheet says as it is planned."""
     widths = _widths(pictures)
     main = next(place for place, at in enumerate(widths) if at.is_planned)
-    drawn = [pictures if at.is_planned else SheetPictures(at.sheet) for at in widths]
-    documents = [document if at.is_planned else _document_at(at) for at in widths]
+    drawn = [pictures if at.is_planned else SheetPictures(at.sheet, pictures.language.code) for at in widths]
+    documents = [document if at.is_planned else _document_at(at, pictures.language.code) for at in widths]
 
     def is_same(picture: str, one: int, other: int) -> bool:
         return drawn[one].drawing(picture) == drawn[other].drawing(picture)
@@ -43,9 +43,7 @@ def write_size_text(pictures: SheetPictures, document: Document, name: str) -> S
     ]
     asides = cloth_asides([at.width for at in widths], widths[main].width)
     text = write_widths(merged(documents, main, is_same), texts, asides)
-    more = (
-        (at.renamed[known], figure) for at in widths for known, figure in at.sheet.figures if known in at.renamed
-    )
+    more = ((at.renamed[known], figure) for at in widths for known, figure in at.sheet.figures if known in at.renamed)
     return SizeText(text, tuple(more))
 
 
@@ -57,8 +55,8 @@ def _widths(pictures: SheetPictures) -> tuple[SheetAtWidth, ...]:
     return tuple(at for at in found if at.is_planned)
 
 
-def _document_at(at: SheetAtWidth) -> Document:
-    written = titled_document(at.sheet).value
+def _document_at(at: SheetAtWidth, code: str) -> Document:
+    written = titled_document(at.sheet, code).value
     if written is None:
         raise ValueError("the same words can be written for every width")
     return written

@@ -6,6 +6,7 @@ as `en-GB`, holds only what differs; whatever it does not say is taken from `en`
 
 from __future__ import annotations
 
+import re
 import tomllib
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
@@ -55,6 +56,25 @@ class Language:
         words: Sequence[str] = self.words["numbers"]["times"]
         return words[count] if 0 <= count < len(words) else f"{self.in_words(count)} {self.noun('time', count)}"
 
+    def figure(self, text: str) -> str:
+        """Return a printed figure with the decimal sign of the language."""
+        sign = self.words["grammar"].get("decimal", ".")
+        return text if sign == "." else _DECIMAL.sub(sign, text)
+
+    def phrase(self, text: str) -> str:
+        """Return a phrase that is written in English outside the templates, such as a word in a picture.
+
+        `phrases` in words.toml says it word for word, with {} for what changes; what it does not say stays as it is.
+        """
+        known: Mapping[str, str] = self.words.get("phrases", {})
+        if text in known:
+            return known[text]
+        for pattern, said in _patterns(self.code):
+            found = pattern.fullmatch(text)
+            if found:
+                return said.format(*(self.phrase(part) for part in found.groups()))
+        return self.figure(text)
+
     def listed(self, parts: Sequence[str]) -> Markdown:
         """Return parts as a spoken list: a, b and c. Parts that are not Markdown yet are escaped."""
         written = [part if isinstance(part, Markdown) else escape(part) for part in parts]
@@ -62,6 +82,17 @@ class Language:
             return Markdown("".join(written))
         last = self.word("grammar", "and")
         return Markdown(", ".join(written[:-1]) + f" {last} " + written[-1])
+
+
+_DECIMAL = re.compile(r"(?<=\d)\.(?=\d)")
+
+
+@lru_cache(maxsize=16)
+def _patterns(code: str) -> tuple[tuple[re.Pattern[str], str], ...]:
+    """Return the phrases with something that changes in them, the longest first."""
+    known: Mapping[str, str] = language(code).words.get("phrases", {})
+    open_ones = sorted((phrase for phrase in known if "{}" in phrase), key=lambda phrase: (-len(phrase), phrase))
+    return tuple((re.compile("(.+?)".join(map(re.escape, phrase.split("{}")))), known[phrase]) for phrase in open_ones)
 
 
 @lru_cache(maxsize=16)
@@ -85,6 +116,7 @@ def language(code: str = BASE_LANGUAGE) -> Language:
     ready = Language(code, words, environment)
     environment.globals["say"] = {key: Markdown(value) for key, value in words["say"].items()}
     environment.globals["size"] = _size
+    environment.globals["figure_in_words"] = ready.figure
     environment.filters.update(
         in_words=ready.in_words,
         times_in_words=ready.times,
@@ -126,7 +158,7 @@ def _finalize(context: Context, value: Any) -> str:
         case Markdown():
             return value
         case Quantity():
-            return mark_figure(value.text, context["figure_name"](value))
+            return mark_figure(context["figure_in_words"](value.text), context["figure_name"](value))
         case bool() | None:
             raise TypeError(f"{value} has no words")
         case _:
@@ -136,5 +168,5 @@ def _finalize(context: Context, value: Any) -> str:
 @pass_context
 def _size(context: Context, width: Quantity, height: Quantity) -> Markdown:
     """Write two lengths as makers do: 12 1/2 × 15 1/2 in."""
-    name = context["figure_name"]
-    return Markdown(f"{mark_figure(width.number, name(width))} × {mark_figure(height.text, name(height))}")
+    name, say = context["figure_name"], context["figure_in_words"]
+    return Markdown(f"{mark_figure(say(width.number), name(width))} × {mark_figure(say(height.text), name(height))}")

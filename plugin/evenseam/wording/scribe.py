@@ -42,16 +42,17 @@ class Scribe:
     def size(self, width: Quantity, height: Quantity) -> Markdown:
         """Return two lengths as makers write them: 12 1/2 × 15 1/2 in."""
         return Markdown(
-            f"{mark_figure(width.number, self.names(width))} × {mark_figure(height.text, self.names(height))}"
+            f"{mark_figure(self.language.figure(width.number), self.names(width))} × "
+            f"{mark_figure(self.language.figure(height.text), self.names(height))}"
         )
 
     def length(self, value: Number, *candidates: Quantity) -> Markdown:
         """Return a bare length, under the name of the first candidate of the same value if there is one."""
         name = next((self.names(known) for known in candidates if known.value == value), "")
-        return mark_figure(format_length(value, self.sheet.project.unit), name)
+        return mark_figure(self.language.figure(format_length(value, self.sheet.project.unit)), name)
 
     def sizes(self, width: Number, height: Number, *candidates: Quantity) -> Markdown:
         """Return two bare lengths as makers write them, named like `length`."""
         name = next((self.names(known) for known in candidates if known.value == width), "")
-        first = mark_figure(format_number(width, self.sheet.project.unit), name)
+        first = mark_figure(self.language.figure(format_number(width, self.sheet.project.unit)), name)
         return Markdown(f"{first} × {self.length(height, *reversed(candidates))}")
