@@ -253,3 +253,37 @@ def test_check_since_holds_published_patterns_to_a_new_version(
     assert main(["check", str(folder), "--since", "published"]) == 0
     assert main(["check", "--since=--help"]) == 2
     assert main(["check", "--since", "nothing"]) == 2
+
+
+TOLD = GULLS.replace('version: "1.0"\nd', 'version: "1.1"\nd').replace(
+    "changes:\n", 'changes:\n  - {version: "1.1", date: 2026-04-01, what: Measured anew.}\n'
+)
+"""A new version, as changed figures ask for one."""
+FAIL_ON = {
+    "words only": (GULLS.replace("name: Fog,", "name: Haze,"), {"words": 1, "shopping": 0, "cutting": 0}),
+    "what is bought": (
+        TOLD.replace("units: inches", "units: inches\nusable width: 40"),
+        {"words": 1, "shopping": 1, "cutting": 0},
+    ),
+    "what is cut": (NEW_WIDTH, {"words": 1, "shopping": 1, "cutting": 1}),
+    "a rule broken": (GULLS.replace('version: "1.0"\nd', 'version: "0.9"\nd'), {"cutting": 1}),
+    "not to be computed": (GULLS.replace("6 x 6", "0 x 6", 1), {"cutting": 1}),
+    "nothing": (GULLS + "# A remark.\n", {"words": 0, "shopping": 0, "cutting": 0}),
+}  # fmt: skip
+
+
+@pytest.mark.parametrize("name", FAIL_ON)
+def test_the_exit_status_from_a_weight_on(folder: Path, capsys: pytest.CaptureFixture[str], name: str) -> None:
+    """What is lighter is told all the same; what is against the rules or not to be computed never ends with 0."""
+    text, expected = FAIL_ON[name]
+    (folder / "pattern.yaml").write_text(text, "utf-8")
+    for weight, status in expected.items():
+        found, out, _ = run(capsys, "main", "--fail-on", weight, "--one-line")
+        assert found == status, (weight, out)
+        assert out.strip()
+
+
+def test_a_weight_there_is_none_of_cannot_run(folder: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    with pytest.raises(SystemExit) as ended:
+        run(capsys, "main", "--fail-on", "everything")
+    assert ended.value.code == 2

@@ -7,6 +7,7 @@ import json
 import sys
 from pathlib import Path
 
+from evenseam.cli.engines import compare_engines
 from evenseam.cli.loading import CannotRunError
 from evenseam.cli.revision import find_revision, read_revision
 from evenseam.publish.checked import check_pattern, version_of
@@ -16,35 +17,53 @@ from evenseam.publish.whole import write_whole
 from evenseam.review import (
     Review,
     Version,
+    Weight,
     review_all,
     review_as_json,
+    weight_of_review,
     write_annotations,
     write_markdown,
     write_one_line,
 )
 
 WORKING_TREE = "working tree"
+WEIGHTS = tuple(weight.word for weight in Weight if weight is not Weight.NONE)
+"""Least first."""
 
 
 def run(options: argparse.Namespace) -> int:
-    """Compare two revisions; exit status 0 when nothing differs, 1 when something does or cannot be computed."""
+    """Compare two revisions; exit status 0 when nothing differs, 1 when something does or cannot be computed.
+
+    With `--fail-on` lighter changes are told all the same, and end with 0.
+    """
     folder: Path = options.patterns
     base = find_revision(options.base, _standing(folder))
     old = {source.slug: source for source in read_revision(base, folder)}
     if options.head is None:
-        head_name, new = WORKING_TREE, _working_tree(folder)
+        head, head_name, new = None, WORKING_TREE, _working_tree(folder)
     else:
         head = find_revision(options.head, _standing(folder))
         head_name, new = f"{head.name} ({head.commit[:10]})", {s.slug: s for s in read_revision(head, folder)}
     if not old and not new:
         raise CannotRunError(f"there is no pattern in {folder} on either side")
     versions, untouched = _versions(old, new)
-    review = review_all(f"{base.name} ({base.commit[:10]})", head_name, versions, untouched)
+    _progress("looking at the publisher")
+    engine = compare_engines(base, head, _standing(folder), old.values(), is_asked=options.engines)
+    _progress("")
+    review = review_all(f"{base.name} ({base.commit[:10]})", head_name, versions, untouched, engine)
     if options.html is not None:
         write_whole(options.html, write_review_page(review, versions).encode())
         print(f"{options.html}: {review.same_words if review.is_same else 'written'}", file=sys.stderr)
     print(_written(review, options))
-    return 0 if review.is_same else 1
+    return _status(review, Weight[options.fail_on.upper()])
+
+
+def _status(review: Review, threshold: Weight) -> int:
+    """Return 1 for changes of some weight. What could not be computed, and what is against the rules, always counts."""
+    engine_failed = review.engine is not None and bool(review.engine.failures)
+    if review.failures or engine_failed or any(pattern.problems for pattern in review.patterns):
+        return 1
+    return 1 if weight_of_review(review) >= threshold else 0
 
 
 def _standing(folder: Path) -> Path:

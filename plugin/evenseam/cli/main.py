@@ -75,6 +75,14 @@ def _parser() -> argparse.ArgumentParser:
         "--annotations", action="store_true", help="marks on the changed lines, for continuous integration"
     )
     command.add_argument("--html", type=Path, metavar="FILE", help="also write a page with pictures before and after")
+    command.add_argument(
+        "--fail-on", choices=compare.WEIGHTS, default=compare.WEIGHTS[0],
+        help="exit with 1 only for changes of this weight or more; what cannot be computed always counts",
+    )  # fmt: skip
+    command.add_argument(
+        "--engines", action="store_true",
+        help="compute the base with the publisher as it was in that revision, to tell its changes from the pattern's",
+    )  # fmt: skip
     command.set_defaults(run=compare.run)
 
     command = commands.add_parser("handout", help="the printed handout of one size")

@@ -27,7 +27,8 @@ except ImportError:  # Windows: nothing is ever removed there.
 _DAY = 24 * 60 * 60
 _MADE_BY = ("typst", "jinja2", "markdown-it-py", "pyyaml", "cairosvg")
 """Libraries whose version can change a published byte."""
-_ENGINE_SUFFIXES = (".py", ".typ", ".css", ".js", ".j2", ".html", ".yaml", ".json")
+ENGINE_SUFFIXES = (".py", ".typ", ".css", ".js", ".j2", ".html", ".yaml", ".json", ".yml", ".md", ".toml", ".txt", ".woff2")
+"""Of the files the publisher is made of."""
 
 
 class Cache:
@@ -147,5 +148,5 @@ def _files(folder: Traversable, prefix: str) -> Iterable[tuple[str, Traversable]
     for entry in folder.iterdir():
         if entry.is_dir() and entry.name != "__pycache__":
             yield from _files(entry, f"{prefix}{entry.name}/")
-        elif entry.name.endswith(_ENGINE_SUFFIXES):
+        elif entry.name.endswith(ENGINE_SUFFIXES):
             yield prefix + entry.name, entry

@@ -11,6 +11,7 @@ from evenseam.publish.review_picture import Marks, common_scale, draw_top, marks
 from evenseam.review import (
     Cause,
     Change,
+    EngineReview,
     Failure,
     Kind,
     PatternReview,
@@ -79,7 +80,7 @@ LEAST_KEPT = 0.15
 def write_review_page(review: Review, versions: Versions) -> str:
     """Return the whole page. It has no script and loads nothing, and says so to the browser."""
     title = _title(review)
-    body = [f"<h1>{escape(title)}</h1>", _compared(review)]
+    body = [f"<h1>{escape(title)}</h1>", _compared(review), *_engine(review.engine)]
     for pattern in review.patterns:
         body += _pattern(pattern, *versions.get(pattern.slug, (None, None)))
     return (
@@ -106,6 +107,23 @@ def _compared(review: Review) -> str:
         f'<p class="quiet">Compared <code>{escape(review.base)}</code> with <code>{escape(review.head)}</code>.'
         f"{others}</p>"
     )
+
+
+def _engine(engine: EngineReview | None) -> list[str]:
+    """Return what is said of the publisher itself."""
+    if engine is None:
+        return []
+    lines = [f'<div class="cause"><p>{escape(engine.words)}</p>']
+    if engine.compared and engine.is_same:
+        lines.append(f"From the same texts both compute the same figures ({engine.compared} sheets compared).")
+    lines += [f'<p class="stop">{escape(_upper(failure))}.</p>' for failure in engine.failures]
+    if engine.changes:
+        lines.append("<details open><summary>From the same texts it computes otherwise</summary>")
+        for one in engine.changes:
+            items = "".join(f"<li>{escape(_upper(words))}</li>" for words in one.words)
+            lines.append(f"{escape(one.title)}, {escape(one.name)} in {escape(one.edition)}<ul>{items}</ul>")
+        lines.append("</details>")
+    return ["".join([*lines, "</div>"])]
 
 
 def _pattern(review: PatternReview, old: Version | None, new: Version | None) -> list[str]:

@@ -21,7 +21,9 @@ from evenseam.review.changes import (
     Restated,
     Where,
 )
+from evenseam.review.engines import EngineReview
 from evenseam.review.report import PatternReview, Review
+from evenseam.review.weight import weight_of_pattern, weight_of_review, weights
 
 FORMAT = 1
 
@@ -33,8 +35,22 @@ def review_as_json(review: Review) -> dict[str, Any]:
         "base": review.base,
         "head": review.head,
         "is_same": review.is_same,
+        "weight": weight_of_review(review).word,
         "untouched": list(review.untouched),
+        "publisher": _engine(review.engine) if review.engine else None,
         "patterns": [_pattern(pattern) for pattern in review.patterns],
+    }
+
+
+def _engine(engine: EngineReview) -> dict[str, Any]:
+    return {
+        "words": engine.words,
+        "compared": engine.compared,
+        "changes": [
+            {"pattern": one.pattern, "size": one.name, "edition": one.edition, "words": list(one.words)}
+            for one in engine.changes
+        ],
+        "cannot_be_computed": list(engine.failures),
     }
 
 
@@ -42,7 +58,11 @@ def _pattern(review: PatternReview) -> dict[str, Any]:
     return {
         "slug": review.slug,
         "title": review.title,
-        "changes": [change_as_json(change) for change in review.changes],
+        "weight": weight_of_pattern(review).word,
+        "changes": [
+            change_as_json(change) | {"weight": weight.word}
+            for change, weight in zip(review.changes, weights(review.changes), strict=True)
+        ],
         "unchanged": [_where(size.where) for size in review.sizes if size.is_same],
         "cannot_be_computed": [
             {

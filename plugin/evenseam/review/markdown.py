@@ -29,10 +29,12 @@ from evenseam.review.cause_words import (
 )
 from evenseam.review.change_words import edition_words, size_words
 from evenseam.review.changes import Cause, Change, Where
+from evenseam.review.engines import EngineReview
 from evenseam.review.grouping import MANY, Group, group_changes, is_root, is_told, told_only_here
 from evenseam.review.markdown_text import code, escape, in_html
 from evenseam.review.report import Failure, PatternReview, Review
 from evenseam.review.rows import row_of
+from evenseam.review.weight import weight_of_review
 
 LONGEST = 60_000
 """Signs; a comment may have 65,536, and whoever posts it may want to add a line."""
@@ -45,10 +47,32 @@ MARK = "<!-- evenseam review -->"
 def write_markdown(review: Review, longest: int = LONGEST) -> str:
     """Return the review. What does not fit is left out from the end, and counted."""
     top = [MARK, f"### {_title(review)}", "", f"Compared {code(review.base)} with {code(review.head)}.", ""]
-    shorts = [_short(pattern) for pattern in review.patterns]
+    shorts = [*_engine(review.engine), *(_short(pattern) for pattern in review.patterns)]
     folds = [fold for pattern in review.patterns for fold in _folds(pattern)]
     foot = _foot(review)
     return _fitted("\n".join(top), shorts, folds, foot, longest)
+
+
+def _engine(engine: EngineReview | None) -> list[str]:
+    """Return what is said of the publisher: always that it differs, and folded what that does."""
+    if engine is None:
+        return []
+    lines = [f"> [!NOTE]\n> {escape(engine.words)}"]
+    if engine.compared and engine.is_same:
+        sheets = _counted(engine.compared, "sheet")
+        lines.append(f">\n> From the same texts both compute the same figures ({sheets} compared).")
+    lines += [f">\n> **{escape(_upper(failure))}.**" for failure in engine.failures[:5]]
+    if len(engine.failures) > 5:
+        lines.append(f">\n> **And {len(engine.failures) - 5} more.**")
+    told = ["\n".join(lines) + "\n"]
+    if engine.changes:
+        sizes = _counted(len(engine.changes), "size")
+        lines = [f"<details><summary>The publisher computes {sizes} otherwise, from the same texts</summary>", ""]
+        for one in engine.changes:
+            lines.append(f"- {escape(one.title)}, {escape(one.name)} in {one.edition}:")
+            lines += [f"  - {escape(_upper(words))}" for words in one.words]
+        told.append("\n".join([*lines, "", "</details>", ""]))
+    return told
 
 
 def _title(review: Review) -> str:
@@ -59,11 +83,14 @@ def _title(review: Review) -> str:
     stopped = [pattern for pattern in review.patterns if pattern.failures and pattern not in failed]
     told = []
     if changed:
-        told.append(f"{_counted(len(changed), 'pattern')} {'changes' if len(changed) == 1 else 'change'}")
+        verb = "changes" if len(changed) == 1 else "change"
+        told.append(f"{_counted(len(changed), 'pattern')} {verb} ({weight_of_review(review).words})")
     if failed:
         told.append(f"{_counted(len(failed), 'pattern')} cannot be computed")
     if stopped:
         told.append(f"{_counted(len(stopped), 'pattern')} cannot be published")
+    if review.engine is not None and not review.engine.is_same:
+        told.append("the publisher computes otherwise")
     wrong = sum(len(pattern.problems) for pattern in review.patterns)
     if wrong:
         told.append(_counted(wrong, "problem"))

@@ -21,6 +21,12 @@ MOST_CUTS = 3
 def write_one_line(review: Review) -> str:
     """Return one line for each pattern that changes, or one that says that none does."""
     told = [_pattern(pattern) for pattern in review.patterns if not pattern.is_same]
+    if review.engine is not None and not review.engine.is_same:
+        engine = review.engine
+        told += [
+            f"publisher: {one.title}, {one.name} in {one.edition}: {'; '.join(one.words)}" for one in engine.changes
+        ]
+        told += [f"publisher: {failure}" for failure in engine.failures]
     return "\n".join(told) if told else review.same_words
 
 

@@ -11,6 +11,7 @@ from evenseam.review.change_words import size_words
 from evenseam.review.changes import Change, Renamed, Where
 from evenseam.review.codes import PUBLISHED_NOT_COMPUTED
 from evenseam.review.compare import Version, compare_patterns
+from evenseam.review.engines import EngineReview
 from evenseam.review.published import check_published
 from evenseam.sheet import PatternSheet
 
@@ -67,11 +68,13 @@ class Review:
     """Those whose files differ."""
     untouched: tuple[str, ...] = ()
     """Slugs of patterns whose files are the same letter for letter on both sides, so that nothing can differ."""
+    engine: EngineReview | None = None
+    """What there is to say when the publisher itself differs between the two."""
 
     @property
     def is_same(self) -> bool:
         """True when nothing differs, and nothing failed."""
-        return all(pattern.is_same for pattern in self.patterns)
+        return all(pattern.is_same for pattern in self.patterns) and (self.engine is None or self.engine.is_same)
 
     @property
     def same_words(self) -> str:
@@ -107,10 +110,11 @@ def review_all(
     head: str,
     versions: Mapping[str, tuple[Version | None, Version | None]],
     untouched: Iterable[str] = (),
+    engine: EngineReview | None = None,
 ) -> Review:
     """Compare all patterns, in the order of their slugs."""
     patterns = tuple(review_pattern(*versions[slug]) for slug in sorted(versions))
-    return Review(base, head, patterns, tuple(sorted(untouched)))
+    return Review(base, head, patterns, tuple(sorted(untouched)), engine)
 
 
 def check_since(old: Version | None, new: Version) -> tuple[Problem, ...]:
