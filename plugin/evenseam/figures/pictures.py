@@ -10,7 +10,9 @@ from evenseam.figures.scene import Scene
 from evenseam.figures.scenes.binding import draw_bind, draw_make_binding
 from evenseam.figures.scenes.block_pictures import draw_block, draw_key
 from evenseam.figures.scenes.borders import draw_border
+from evenseam.figures.scenes.cushion import draw_close_envelope, draw_hem_panel
 from evenseam.figures.scenes.cutting import draw_cutting
+from evenseam.figures.scenes.facing import draw_close_knife_edge, draw_face, draw_trim_for_knife_edge
 from evenseam.figures.scenes.finished import draw_finished
 from evenseam.figures.scenes.folded_cloth import draw_folded, folded_strips
 from evenseam.figures.scenes.hanging import (
@@ -20,9 +22,11 @@ from evenseam.figures.scenes.hanging import (
     draw_make_sleeve,
 )
 from evenseam.figures.scenes.joins import draw_join
+from evenseam.figures.scenes.loops import draw_attach_loops, draw_attach_rings, draw_make_loop
 from evenseam.figures.scenes.mitred import draw_mitred
 from evenseam.figures.scenes.partial_seam import draw_partial_seam
 from evenseam.figures.scenes.quilting import draw_layers, draw_quilting, draw_square_up
+from evenseam.figures.scenes.rounding import draw_round_corners
 from evenseam.figures.scenes.runs import draw_run
 from evenseam.figures.scenes.sections import draw_section
 from evenseam.figures.scenes.trimming import draw_trim
@@ -34,21 +38,30 @@ from evenseam.pattern import (
     AddMitredBorder,
     AddPartialSeamBorder,
     AttachCornerPockets,
+    AttachLoops,
+    AttachRings,
     AttachSleeve,
     Bind,
+    CloseEnvelope,
+    CloseKnifeEdge,
+    Face,
+    HemPanel,
     JoinPieces,
     JoinRun,
     LayerForQuilting,
     LayerTurned,
     MakeBinding,
     MakeCornerPockets,
+    MakeLoop,
     MakeSleeve,
     MakeUnits,
     PieceSection,
     QuiltLayers,
+    RoundCorners,
     SquareUp,
     Step,
     Topstitch,
+    TrimForKnifeEdge,
     TrimPart,
     TurnOut,
 )
@@ -150,3 +163,21 @@ def _draw_step(scene: Scene, step: Step) -> None:
             draw_make_pockets(scene, step)
         case AttachCornerPockets() as operation:
             draw_attach_pockets(scene, step, operation)
+        case RoundCorners() as operation:
+            draw_round_corners(scene, step, operation)
+        case Face() as operation:
+            draw_face(scene, step, operation)
+        case TrimForKnifeEdge() as operation:
+            draw_trim_for_knife_edge(scene, step, operation)
+        case CloseKnifeEdge() as operation:
+            draw_close_knife_edge(scene, step, operation)
+        case HemPanel() as operation:
+            draw_hem_panel(scene, step, operation)
+        case CloseEnvelope() as operation:
+            draw_close_envelope(scene, step, operation)
+        case MakeLoop() as operation:
+            draw_make_loop(scene, step, operation)
+        case AttachLoops() as operation:
+            draw_attach_loops(scene, step, operation)
+        case AttachRings() as operation:
+            draw_attach_rings(scene, step, operation)

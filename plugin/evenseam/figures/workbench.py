@@ -16,25 +16,34 @@ from evenseam.pattern import (
     AddMitredBorder,
     AddPartialSeamBorder,
     AttachCornerPockets,
+    AttachLoops,
+    AttachRings,
     AttachSleeve,
     Bind,
     Block,
+    CloseEnvelope,
+    CloseKnifeEdge,
     Cut,
     CutShape,
+    Face,
+    HemPanel,
     JoinPieces,
     JoinRun,
     LayerForQuilting,
     LayerTurned,
     MakeBinding,
     MakeCornerPockets,
+    MakeLoop,
     MakeSleeve,
     MakeUnits,
     PieceSection,
     QuiltLayers,
+    RoundCorners,
     Run,
     SquareUp,
     Step,
     Topstitch,
+    TrimForKnifeEdge,
     TrimPart,
     TurnOut,
 )
@@ -129,6 +138,14 @@ class _Walk:
                 return uses[name]
             case MakeBinding(binding=name) | MakeSleeve(sleeve=name) | MakeCornerPockets(square=name):
                 return uses[name]
+            case RoundCorners(trimmed=name) | Face(trimmed=name) | CloseEnvelope(front=name):
+                return uses[name]
+            case TrimForKnifeEdge(quilted=name) | CloseKnifeEdge(trimmed=name):
+                return uses[name]
+            case HemPanel(panel=name) | MakeLoop(loop=name):
+                return uses[name]
+            case AttachLoops(project=name) | AttachRings(project=name):
+                return uses[name]
 
     def _ring(self, border_id: str) -> Ring:
         border = next(border for border in self._sheet.project.borders if border.id == border_id)
@@ -166,6 +183,16 @@ def used_names(step: Step) -> tuple[str, ...]:
             return (name,)
         case MakeBinding(binding=name) | MakeSleeve(sleeve=name) | MakeCornerPockets(square=name):
             return (name,)
+        case RoundCorners(trimmed=name) | TrimForKnifeEdge(quilted=name) | CloseKnifeEdge(trimmed=name):
+            return (name,)
+        case HemPanel(panel=name) | MakeLoop(loop=name) | AttachRings(project=name):
+            return (name,)
+        case Face(trimmed=trimmed, sides=sides, top_bottom=top_bottom):
+            return (trimmed, sides, top_bottom)
+        case CloseEnvelope(front=front, panel=panel):
+            return (front, panel)
+        case AttachLoops(project=project, loop=loop):
+            return (project, loop)
         case Bind(trimmed=trimmed, binding=binding):
             return (trimmed, binding)
         case AttachSleeve(project=project, sleeve=other) | AttachCornerPockets(project=project, pockets=other):

@@ -6,6 +6,7 @@ from evenseam.figures.drawing import SMALL_SIZE, Ink, Pen, Side, Stroke, Tone
 from evenseam.figures.frame import at, rectangle
 from evenseam.figures.plane import Polygon
 from evenseam.figures.scene import Scene
+from evenseam.figures.scenes.rounding import draw_bind_round
 from evenseam.figures.scenes.turning import corner_fabric
 from evenseam.pattern import Bind, Bound, Grain, MakeBinding, Step, StripJoin
 
@@ -90,6 +91,9 @@ def draw_bind(scene: Scene, step: Step, operation: Bind) -> None:
     """
     finish = scene.sheet.project.finish
     assert isinstance(finish, Bound)  # only a bound project has this step
+    if finish.corner_radius is not None:
+        draw_bind_round(scene, step, operation)
+        return
     quilt, strip = corner_fabric(scene), finish.binding.fabric
     steps = (_draw_stop, _draw_fold_up, _draw_fold_down)
     words = (f"1 stop {operation.seam.text} before", "2 fold up", "3 fold down, go on")

@@ -7,22 +7,18 @@ from evenseam.figures.drawing import SMALL_SIZE, Ink, Side, Stroke
 from evenseam.figures.frame import Frame, at, rectangle
 from evenseam.figures.plane import Polygon, decimal
 from evenseam.figures.scene import Scene
+from evenseam.figures.scenes.back import BACK_SIDE, draw_back
 from evenseam.figures.scenes.layers import raw
 from evenseam.pattern import (
     AttachCornerPockets,
     AttachSleeve,
-    Bound,
     CornerPockets,
-    EnvelopeBack,
     Faced,
-    KnifeEdge,
     MakeSleeve,
     Sleeve,
     Step,
     Turned,
 )
-
-BACK_SIDE = 300.0
 
 
 def draw_make_sleeve(scene: Scene, step: Step, operation: MakeSleeve) -> None:
@@ -57,7 +53,7 @@ def draw_attach_sleeve(scene: Scene, step: Step, operation: AttachSleeve) -> Non
     """Draw the back with the sleeve in its place, and how far below the top edge that is."""
     hanging = scene.sheet.project.hanging
     assert isinstance(hanging, Sleeve)  # only a project with a sleeve has this step
-    frame = _draw_back(scene)
+    frame = draw_back(scene)
     pen = scene.pen
     width = scene.sheet.sized.finished_width.value
     long = scene.sheet.figure("sleeve_finished_length").value
@@ -93,15 +89,15 @@ def draw_make_pockets(scene: Scene, step: Step) -> None:
 def draw_attach_pockets(scene: Scene, step: Step, operation: AttachCornerPockets) -> None:
     """Draw the piece with a folded triangle in each of its top corners, raw edges even.
 
-    A bound project is seen from its back, before it is bound; on a project that will be turned the pockets lie on the
-    right side of the top, and come to lie on the back by the turning.
+    A bound project is seen from its back, before it is bound; on a project that will be turned or faced the pockets lie
+    on the right side of the top, and come to lie on the back by the turning.
     """
     hanging, finish = scene.sheet.project.hanging, scene.sheet.project.finish
     assert isinstance(hanging, CornerPockets)  # only a project with corner pockets has this step
     work, pen = raw(scene.bench(step).uses[operation.project]), scene.pen
     width, height, side = work.width, work.height, decimal(hanging.square.value)
     frame = Frame.fitting(width, height, BACK_SIDE, BACK_SIDE)
-    if isinstance(finish, Turned):
+    if isinstance(finish, (Turned, Faced)):
         draw_work(pen, work, frame)
     else:
         pen.cloth((frame.polygon(work.outline),), finish.backing_fabric)
@@ -122,34 +118,3 @@ def draw_attach_pockets(scene: Scene, step: Step, operation: AttachCornerPockets
         ((width - inset, side - inset), (width - inset, inset), (width - side + inset, inset)),
     ):
         pen.line((frame.spot(*spot) for spot in way), Stroke.SEWN)
-
-
-def _draw_back(scene: Scene) -> Frame:
-    """Draw the back of the project with its edge, and return where it lies."""
-    sized, pen = scene.sheet.sized, scene.pen
-    width, height = decimal(sized.finished_width.value), decimal(sized.finished_height.value)
-    finish = scene.sheet.project.finish
-    frame = Frame.fitting(width, height, BACK_SIDE, BACK_SIDE)
-    whole = rectangle(0, 0, frame.length(width), frame.length(height))
-    if isinstance(finish, Turned):
-        pen.cloth((whole,), finish.backing_fabric)
-        pen.outline(frame.polygon(_ring(width, height, decimal(finish.topstitch.value))), Stroke.STITCH)
-        return frame
-    match finish:
-        case Bound(binding=binding):
-            pen.cloth((whole,), binding.fabric)
-            pen.cloth((frame.polygon(_ring(width, height, scene.seam)),), finish.backing_fabric)
-        case Faced():
-            facing = decimal(sized.figure("facing_finished_width").value)
-            pen.cloth((whole,), finish.facing_fabric)
-            pen.cloth((frame.polygon(_ring(width, height, facing)),), finish.backing_fabric)
-        case KnifeEdge():
-            pen.cloth((whole,), finish.backing_fabric)
-            pen.outline(frame.polygon(_ring(width, height, decimal(finish.stitch.value))), Stroke.STITCH)
-        case EnvelopeBack():
-            pen.cloth((whole,), finish.panel_fabric)
-    return frame
-
-
-def _ring(width: float, height: float, inset: float) -> Polygon:
-    return rectangle(inset, inset, width - 2 * inset, height - 2 * inset)
