@@ -6,18 +6,22 @@ from evenseam.figures.cloth_work import draw_work
 from evenseam.figures.dots import dot
 from evenseam.figures.drawing import SMALL_SIZE, Anchor, Ink, Pen, Side, Stroke, Tone
 from evenseam.figures.folding import between
-from evenseam.figures.frame import WIDE, Frame, at, rectangle
+from evenseam.figures.frame import Frame, at, rectangle
 from evenseam.figures.plane import Point, Polygon
 from evenseam.figures.scene import Scene
-from evenseam.figures.workpiece import Workpiece
+from evenseam.figures.workpiece import Patch, Workpiece
 from evenseam.pattern import AddMitredBorder, Step
 
-OVERVIEW_WIDE = 300.0
-OVERVIEW_HIGH = 240.0
-PANEL = 118.0
-BAND = 50.0
+WIDE = 524.0
+"""So wide that the picture stands above the words: there is much to see in it."""
+OVERVIEW_WIDE = 360.0
+OVERVIEW_HIGH = 200.0
+PANEL = 150.0
+BAND = 62.0
 """All mitred strips together, in a close-up."""
-SEAM = 9.0
+_LETTERED = 18.0
+"""Strips drawn narrower than this get no letter: the marks of their middles would hide it."""
+SEAM = 12.0
 """A seam allowance in a close-up."""
 
 
@@ -33,7 +37,7 @@ def draw_mitred(scene: Scene, step: Step, operation: AddMitredBorder) -> None:
     """
     uses = scene.bench(step).uses
     centre, sides, top = uses[operation.centre], uses[operation.sides], uses[operation.top_bottom]
-    below = _draw_overview(scene, operation, centre, sides, top) + 28
+    below = _draw_overview(scene, operation, centre, sides, top) + 36
     gap = (WIDE - 3 * PANEL) / 2
     bands = _bands(scene, operation)
     corner = _corner_fabric(centre)
@@ -41,7 +45,7 @@ def draw_mitred(scene: Scene, step: Step, operation: AddMitredBorder) -> None:
     for number, (draw_stage, text) in enumerate(zip((_draw_stop, _draw_fold, _draw_open), words, strict=True)):
         left = (PANEL + gap) * number
         draw_stage(scene, at(left, below), corner, bands)
-        scene.pen.label(at(left + PANEL / 2, below + PANEL + 18), text, size=SMALL_SIZE, ink=Ink.QUIET)
+        scene.pen.label(at(left + PANEL / 2, below + PANEL + 18), text, ink=Ink.QUIET)
 
 
 def _draw_overview(
@@ -53,12 +57,18 @@ def _draw_overview(
     over, down = (top.width - centre.width) / 2, (sides.height - centre.height) / 2
     thick, pen = sides.width, scene.pen
     place = frame.moved_by(across, 0)
+
+    def letter(patch: Patch) -> str:
+        left, high, right, low = patch.outline.bounds
+        is_wide = frame.length(min(right - left, low - high)) >= _LETTERED
+        return pen.looks[patch.fabric].letter if is_wide else ""
+
     for strip, x in ((sides, over - thick), (sides.turned(2), over + centre.width)):
-        draw_work(pen, strip, place.moved_to(place.spot(x, 0.0)), has_allowance=False, has_letters=True)
+        draw_work(pen, strip, place.moved_to(place.spot(x, 0.0)), has_allowance=False, label=letter)
     inside = place.moved_to(place.spot(over, down))
     draw_work(pen, centre, inside, has_allowance=False)
     for strip, y in ((top, down - thick), (top.turned(2), down + centre.height)):
-        draw_work(pen, strip, place.moved_to(place.spot(0.0, y)), has_allowance=False, has_letters=True)
+        draw_work(pen, strip, place.moved_to(place.spot(0.0, y)), has_allowance=False, label=letter)
     outline = inside.polygon(centre.outline)
     pen.outline(outline, Stroke.SEWN)
     for start, end in outline.edges:
@@ -92,7 +102,7 @@ def _corner_fabric(centre: Workpiece) -> str:
 
 def _draw_stop(scene: Scene, corner: Point, centre: str, bands: tuple[tuple[str, float], ...]) -> None:
     """Draw a strip face down on the top edge of the centre, sewn up to a dot that lies on both seam lines."""
-    pen, right = scene.pen, PANEL - 26
+    pen, right = scene.pen, PANEL - 34
     pen.cloth((rectangle(corner.x, corner.y, right, PANEL),), centre)
     reach = corner.y
     for fabric, width in bands:
@@ -111,8 +121,8 @@ def _draw_stop(scene: Scene, corner: Point, centre: str, bands: tuple[tuple[str,
 def _draw_fold(scene: Scene, corner: Point, centre: str, bands: tuple[tuple[str, float], ...]) -> None:
     """Draw the centre folded on its diagonal, both strips on top of each other, and the seam that goes on with it."""
     pen = scene.pen
-    turn = at(corner.x + 62, corner.y + BAND - SEAM)
-    folded = Polygon((at(corner.x, corner.y + BAND - SEAM), turn, at(corner.x, turn.y + 62)))
+    turn = at(corner.x + 80, corner.y + BAND - SEAM)
+    folded = Polygon((at(corner.x, corner.y + BAND - SEAM), turn, at(corner.x, turn.y + 80)))
     pen.cloth((folded,), centre, Side.WRONG)
     reach = corner.y
     for fabric, width in reversed(bands):
@@ -123,16 +133,16 @@ def _draw_fold(scene: Scene, corner: Point, centre: str, bands: tuple[tuple[str,
     low, high = at(turn.x - SEAM + beyond, corner.y + BAND), at(turn.x + rise + beyond, corner.y)
     end = corner.x + PANEL
     pen.area(Polygon((low, high, at(end, corner.y), at(end, corner.y + BAND))), Tone.LEFTOVER)
-    pen.line((turn, at(corner.x, turn.y + 62)), Stroke.FOLD)
+    _draw_ruler(pen, at(turn.x - 50, turn.y + 50), at(turn.x + rise + 8, corner.y - 8))
+    pen.line((turn, at(corner.x, turn.y + 80)), Stroke.FOLD)
     pen.line((turn, at(turn.x + rise, corner.y)), Stroke.SEWN)
     pen.line((low, high), Stroke.CUT)
     pen.area(dot(turn), Tone.DOT)
-    _draw_ruler(pen, at(turn.x - 40, turn.y + 40), at(turn.x + rise + 8, corner.y - 8))
 
 
 def _draw_ruler(pen: Pen, start: Point, end: Point) -> None:
     """Draw a see-through ruler whose right edge lies on a line that rises at 45 degrees."""
-    wide = 11.0
+    wide = 14.0
     pen.area(
         Polygon((start, at(start.x - wide, start.y - wide), at(end.x - wide, end.y - wide), end)),
         Tone.RULER,

@@ -4,15 +4,15 @@ from __future__ import annotations
 
 from evenseam.figures.cloth_work import draw_cloth, draw_work
 from evenseam.figures.dots import dot
-from evenseam.figures.drawing import LARGE_SIZE, SMALL_SIZE, Ink, Stroke, Tone
+from evenseam.figures.drawing import SMALL_SIZE, Ink, Stroke, Tone
 from evenseam.figures.frame import Frame, at
 from evenseam.figures.plane import Point, Polygon
 from evenseam.figures.scene import Scene
 from evenseam.figures.workpiece import Workpiece
 from evenseam.pattern import AddPartialSeamBorder, Step
 
-SIDE = 180.0
-BETWEEN = 40.0
+SIDE = 240.0
+BETWEEN = 44.0
 
 
 def draw_partial_seam(scene: Scene, step: Step, operation: AddPartialSeamBorder) -> None:
@@ -30,17 +30,17 @@ def draw_partial_seam(scene: Scene, step: Step, operation: AddPartialSeamBorder)
     centre, made = bench.uses[operation.centre], bench.makes
     thick = (made.width - centre.width) / 2
     is_wide = made.width > 2 * made.height
-    frame = Frame.fitting(made.width, made.height, 2 * SIDE if is_wide else SIDE, SIDE + 40)
+    frame = Frame.fitting(made.width, made.height, 2 * SIDE if is_wide else SIDE, SIDE)
     first = frame.moved_by(0, 26)
     _draw_first(scene, operation, centre, thick, first)
     wide, high = frame.length(made.width), frame.length(made.height)
     pen = scene.pen
-    pen.label(at(wide / 2, high + 26 + 16), "sew half of the first seam", size=SMALL_SIZE, ink=Ink.QUIET)
+    pen.label(at(wide / 2, high + 26 + 16), "sew half of the first seam", ink=Ink.QUIET)
     second = frame.moved_by(0, high + 74) if is_wide else frame.moved_by(wide + BETWEEN, 26)
     _draw_all(scene, operation, centre, made, thick, second)
     below = second.origin.y + high + 16
     text = "then 2, 3 and 4; close the first last"
-    pen.label(at(second.origin.x + wide / 2, below), text, size=SMALL_SIZE, ink=Ink.QUIET)
+    pen.label(at(second.origin.x + wide / 2, below), text, ink=Ink.QUIET)
 
 
 def _draw_first(scene: Scene, operation: AddPartialSeamBorder, centre: Workpiece, thick: float, frame: Frame) -> None:
@@ -73,7 +73,7 @@ def _draw_all(
     pen.area(dot(frame.spot(half, thick)), Tone.DOT)
     for number, spot in enumerate(
         (
-            (right / 2, thick / 2), (right + thick / 2, low / 2), (thick + right / 2, low + thick / 2),
+            (thick + width * 3 / 4, thick / 2), (right + thick / 2, low / 2), (thick + right / 2, low + thick / 2),
             (thick / 2, thick + low / 2),
         ), start=1,
     ):  # fmt: skip
@@ -89,4 +89,4 @@ def _fabric(scene: Scene, operation: AddPartialSeamBorder) -> str:
 
 
 def _number(scene: Scene, spot: Point, number: int) -> None:
-    scene.pen.label(spot, str(number), size=LARGE_SIZE, is_bold=True, has_ground=True)
+    scene.pen.label(spot, str(number), size=SMALL_SIZE, is_bold=True, has_ground=True)
