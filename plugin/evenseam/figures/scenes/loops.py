@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from evenseam.figures.cloth_work import draw_letter, draw_work
-from evenseam.figures.drawing import SMALL_SIZE, Ink, Side, Stroke
+from evenseam.figures.drawing import SMALL_SIZE, Ink, Side, Stroke, Tone
 from evenseam.figures.frame import Frame, at, rectangle
 from evenseam.figures.plane import Point, Polygon, decimal
 from evenseam.figures.rounded import rounded
@@ -12,7 +12,7 @@ from evenseam.figures.scenes.back import BACK_SIDE, draw_back
 from evenseam.figures.scenes.layers import raw
 from evenseam.pattern import AttachLoops, AttachRings, Bound, KnifeEdge, Loops, MakeLoop, Step
 
-RING = 6.0
+RING = 7.0
 
 
 def draw_make_loop(scene: Scene, step: Step, operation: MakeLoop) -> None:
@@ -26,7 +26,7 @@ def draw_make_loop(scene: Scene, step: Step, operation: MakeLoop) -> None:
     pen.label(at(30, 158), "1 fold and sew", size=SMALL_SIZE, ink=Ink.QUIET)
     pen.cloth((rectangle(140, 10, 52, 130),), fabric)
     pen.line((at(166, 10), at(166, 140)), Stroke.SEAM)
-    pen.measure(at(140, -4), at(192, -4), operation.finished_width.text)
+    pen.measure(at(140, -22), at(192, -22), operation.finished_width.text)
     pen.label(at(166, 158), "2 turn and press", size=SMALL_SIZE, ink=Ink.QUIET)
     pen.cloth((rectangle(276, 42, 52, 65),), fabric)
     pen.line((at(276, 107), at(328, 107)), Stroke.FOLD)
@@ -89,15 +89,16 @@ def draw_attach_rings(scene: Scene, step: Step, operation: AttachRings) -> None:
     for place in range(number):
         x = width / 2 if number == 1 else first + (last - first) / (number - 1) * place
         middle = at(x, down + RING)
-        pen.outline(_ring(middle), Stroke.EDGE)
+        pen.area(_ring(middle, RING), Tone.BATTING)
+        pen.outline(_ring(middle, RING), Stroke.EDGE)
+        pen.cloth((_ring(middle, RING - 3),), _cloth(scene))
         pen.line((middle + Point(-3, -RING), middle + Point(3, -RING)), Stroke.SEWN)
     draw_letter(pen, rectangle(0, down + 3 * RING, width, high - down - 3 * RING), "back", _cloth(scene))
     pen.measure(at(width + 12, 0), at(width + 12, down), operation.drop.text)
 
 
-def _ring(middle: Point) -> Polygon:
-    corner = Point(middle.x - RING, middle.y - RING)
-    return rounded(2 * RING, 2 * RING, RING).moved(corner)
+def _ring(middle: Point, radius: float) -> Polygon:
+    return rounded(2 * radius, 2 * radius, radius).moved(Point(middle.x - radius, middle.y - radius))
 
 
 def _cloth(scene: Scene) -> str:

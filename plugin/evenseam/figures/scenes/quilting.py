@@ -23,7 +23,7 @@ def draw_layers(scene: Scene, step: Step, operation: LayerForQuilting) -> None:
     draw_stack(
         scene.pen,
         (
-            Layer(backing, Side.WRONG, ("backing,", "right side down")),
+            Layer(backing, Side.WRONG, (f"{scene.sheet.cuts.cut(operation.backing).label},", "right side down")),
             Layer(batting, Side.RIGHT, ("batting",)),
             Layer(top, Side.RIGHT, ("top,", "right side up")),
         ),
