@@ -289,6 +289,8 @@ def _drawings() -> list[Hostile]:
     entities = "".join(f'<!ENTITY a{n} "{f"&a{n - 1};" * 10}">' for n in range(1, 10))
     return [
         drawn("drawing: good", head + good + "</svg>", PUBLISHED),
+        drawn("drawing: a gap", head + '<path fill="#cfe0e6" d="M0,0 4,0 4,3z"/><path fill="#43382f" d="M0,0 4,4 0,4z"/></svg>', "gap-between-pieces"),
+        drawn("drawing: a gap, and words that are markup", head + '<title>&lt;/title&gt;&lt;script&gt;ran()&lt;/script&gt;</title><path class="x&quot; onload=&quot;ran()" fill="url(http://e.example)" d="M0,0 4,0 4,3z"/><path fill="#43382f" style="fill:url(//e.example)" d="M0,0 4,4 0,4z"/></svg>', HARMLESS),
         drawn("drawing: entity bomb", f'<!DOCTYPE svg [<!ENTITY a0 "lol">{entities}]>{head}<text>&a9;</text></svg>', "drawing-with-doctype"),
         drawn("drawing: file by entity", f'<!DOCTYPE svg [<!ENTITY x SYSTEM "file:///etc/passwd">]>{head}<text>&x;</text></svg>', "drawing-with-doctype"),
         drawn("drawing: rules from elsewhere", f'<!DOCTYPE svg SYSTEM "http://e.example/x.dtd">{head}</svg>', "drawing-with-doctype"),

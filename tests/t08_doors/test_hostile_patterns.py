@@ -110,6 +110,7 @@ def ours(folder: Path, results: dict[str, dict[str, Any]]) -> frozenset[tuple[st
         assert not [problem for problem in results[name]["problems"] if problem[1] == "error"], results[name][
             "problems"
         ]
+    for name in (*PLAIN_NAMES, "drawing: a gap"):
         for page in pages_of(folder, name):
             reader = Elements()
             reader.feed(page.read_text("utf-8").split("---\n", 2)[2])

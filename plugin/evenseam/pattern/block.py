@@ -55,6 +55,9 @@ class Block:
     place: Place | None = field(default=None, compare=False)
     unit_method: UnitBatch | None = None
     """How units of triangles are sewn from whole squares; None where each is sewn from single pieces."""
+    drawn_in: tuple[Number, Number, Number, Number] | None = field(default=None, compare=False)
+    """Left, top, right and bottom of the block in its SVG drawing, in the drawing's own numbers; None where it was
+    written otherwise, or stands otherwise than it was drawn."""
     plain_beside: str | None = None
     """Of a plain block, one piece of cloth that lies between others: the id of the block it is as large as."""
 

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from evenseam.exact import Number, sign
-from evenseam.geometry import Polygon
+from evenseam.exact import Direction, Number, Rounding, sign
+from evenseam.geometry import Point, Polygon
 from evenseam.pattern import Block, BlockPiece
 from evenseam.piecing.codes import (
     BLOCK_LOCKED,
@@ -65,16 +65,37 @@ def _way_out(block: Block, locked: LockedSet) -> str:
     many = "one added seam frees" if count == 1 else f"{count} added seams free"
     sure = "" if locked.is_fewest else f" (at least {locked.at_least} are needed)"
     seams = spell_list(
-        tuple(f"from {spell_point(s.seam.start)} to {spell_point(s.seam.end)} across {s.piece}" for s in locked.seams)
+        tuple(f"from {_spot(block, s.seam.start)} to {_spot(block, s.seam.end)} across {s.piece}" for s in locked.seams)
     )
     parts = spell_list(
-        tuple(f"{piece} draw {_as_drawn(fabrics[piece], outlines)}" for piece, outlines in locked.replacements)
+        tuple(f"{piece} draw {_as_drawn(block, fabrics[piece], outlines)}" for piece, outlines in locked.replacements)
     )
     return f"{many} them{sure}: {seams}; in place of {parts}"
 
 
-def _as_drawn(fabric: str, outlines: tuple[Polygon, ...]) -> str:
-    return spell_list(tuple(f"`{fabric}: {spell_outline(outline)}`" for outline in outlines))
+def _as_drawn(block: Block, fabric: str, outlines: tuple[Polygon, ...]) -> str:
+    """Return pieces as their author would write them: as corners on the grid, or as elements of the SVG drawing."""
+    if block.drawn_in is None:
+        return spell_list(tuple(f"`{fabric}: {spell_outline(outline)}`" for outline in outlines))
+    return spell_list(
+        tuple(
+            f'`<polygon class="{fabric}" points="{" ".join(_spot(block, corner) for corner in outline.corners)}"/>`'
+            for outline in outlines
+        )
+    )
+
+
+def _spot(block: Block, point: Point) -> str:
+    """Return a corner in the numbers its author draws in; in a drawing, to a thousandth."""
+    if block.drawn_in is None:
+        return spell_point(point)
+    left, top, right, bottom = block.drawn_in
+    x = left + point.x * ((right - left) / block.grid_width)
+    y = top + point.y * ((bottom - top) / block.grid_height)
+    return ",".join(spell_number(_THOUSANDTH.apply(number)) for number in (x, y))
+
+
+_THOUSANDTH = Rounding("coordinate", Fraction(1, 1000), Direction.NEAREST)
 
 
 def _report_bend(block: Block, piece: BlockPiece, report: Report) -> None:
@@ -82,8 +103,8 @@ def _report_bend(block: Block, piece: BlockPiece, report: Report) -> None:
     message = f"block {block.name!r}: {piece.id} bends inward; straight seams make no such piece"
     hint = "draw it as several pieces without inward corners"
     if split is not None:
-        cuts = spell_list(tuple(f"from {spell_point(cut.start)} to {spell_point(cut.end)}" for cut in split.cuts))
-        hint = f"split it {cuts}; in its place draw {_as_drawn(piece.fabric, split.parts)}"
+        cuts = spell_list(tuple(f"from {_spot(block, cut.start)} to {_spot(block, cut.end)}" for cut in split.cuts))
+        hint = f"split it {cuts}; in its place draw {_as_drawn(block, piece.fabric, split.parts)}"
     report.add(PIECE_NOT_CONVEX, piece.place or block.place, message, hint)
 
 

@@ -39,6 +39,8 @@ class _Drawing:
     """The fabric of each piece as it was written."""
     is_good: bool
     """False when something about the drawing was reported."""
+    frame: tuple[Fraction, Fraction, Fraction, Fraction] | None = None
+    """Of an SVG drawing: where the block lies in it."""
 
 
 _Key: TypeAlias = tuple[int | str | tuple[tuple[str, str], ...], ...]
@@ -115,7 +117,7 @@ def read_block(reader: Reader, entry: Entry, drawings: Drawings, fabrics: Mappin
     return Block(
         id, name, finished_width, finished_height,
         *drawing.grid, drawing.outline, drawing.pieces, Method(method), entry.key.place,
-        UnitBatch(batch) if batch else None,
+        UnitBatch(batch) if batch else None, drawing.frame,
     )  # fmt: skip
 
 
@@ -143,11 +145,13 @@ def _is_drawn_once(entries: Entries, written: _Written) -> bool:
 
 def _are_defined(reader: Reader, fabrics: tuple[Scalar, ...]) -> bool:
     """Tell whether every fabric of a drawing is defined; report each place where one is not."""
-    first = {word.text.strip(): word for word in reversed(fabrics)}
+    # A colour that is no fabric's was told where the drawing was read.
+    named = [word for word in fabrics if word.text.strip()]
+    first = {word.text.strip(): word for word in reversed(named)}
     found = [reader.fabric(text, word.place) for text, word in first.items()]
     if None not in found:
-        return True
-    for word in fabrics:
+        return len(named) == len(fabrics)
+    for word in named:
         reader.fabric(word.text.strip(), word.place)
     return False
 
@@ -180,6 +184,7 @@ def _read_drawing(
     before = _errors(report)
     grid = read_grid_size(written.grid, report) if written.grid else None
     pieces: list[_ReadPiece]
+    frame = None
     if written.units is not None:
         made = read_unit_rows(written.units, report)
         if made is None or (written.grid is not None and grid is None):
@@ -202,7 +207,7 @@ def _read_drawing(
         )
         if found is None:
             return None
-        pieces, are_all, at = found.pieces, found.are_all, found.place
+        pieces, are_all, at, frame = found.pieces, found.are_all, found.place, found.frame
         outline = _checked_outline(found.outline, grid, at, report) if found.outline and not is_said else said
     else:
         pieces, are_all = _read_pieces(written.pieces, report)
@@ -213,7 +218,7 @@ def _read_drawing(
         return None
     check_partition(outline, [(drawn, polygon) for drawn, polygon, _ in pieces], are_all, at, report)
     made_pieces = tuple(BlockPiece(drawn.id, slug(word.text), polygon, drawn.place) for drawn, polygon, word in pieces)
-    return _Drawing(grid, outline, made_pieces, tuple(word for *_, word in pieces), _errors(report) == before)
+    return _Drawing(grid, outline, made_pieces, tuple(word for *_, word in pieces), _errors(report) == before, frame)
 
 
 def _errors(report: Report) -> int:

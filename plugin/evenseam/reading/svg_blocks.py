@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping as MappingOf
 from dataclasses import dataclass, replace
+from fractions import Fraction
 
 from evenseam.geometry import Polygon
 from evenseam.problems import Label, Place, Report, SourceText
@@ -25,6 +26,8 @@ class SvgBlock:
     """Marked in the drawing, not checked yet."""
     are_all: bool
     place: Place
+    frame: tuple[Fraction, Fraction, Fraction, Fraction] | None = None
+    """Where the block lies in the drawing."""
 
 
 def read_svg_block(
@@ -55,6 +58,7 @@ def read_svg_block(
         ]
         return None
     pieces: list[tuple[DrawnPiece, Polygon, Scalar]] = []
+    written = _places_of_colours(colours)
     are_all = drawn.are_all
     for number, piece in enumerate(drawn.pieces, start=1):
         polygon = simple_shape(piece.points, f"piece p{number}", piece.place, report)
@@ -62,10 +66,20 @@ def read_svg_block(
             are_all = False
             continue
         check_convex(polygon, f"piece p{number}", piece.place, report)
-        word = Scalar(piece.fabric, piece.place, is_plain=False)
+        # A fabric that is not defined was written in the table of colours, if it stands there.
+        at = written.get(piece.fabric, piece.place) if piece.fabric not in fabrics else piece.place
+        word = Scalar(piece.fabric, at, is_plain=False)
         pieces.append((DrawnPiece(f"p{number}", piece.points, piece.place), polygon, word))
     marked = simple_shape(drawn.outline, "the outline", drawn.place, report) if drawn.outline else None
-    return SvgBlock(pieces, marked, are_all, drawn.place)
+    return SvgBlock(pieces, marked, are_all, drawn.place, drawn.frame)
+
+
+def _places_of_colours(node: Node | None) -> dict[str, Place]:
+    """Return where each fabric stands in a table of colours, the first time it does."""
+    if not isinstance(node, Mapping):
+        return {}
+    values = [entry.value for entry in node.entries if isinstance(entry.value, Scalar)]
+    return {value.text.strip(): value.place for value in reversed(values)}
 
 
 def _read_colours(node: Node | None, report: Report) -> dict[str, str]:

@@ -104,7 +104,7 @@ def _drawn(block: Block, move: Callable[[Point], Point]) -> Block:
         return Polygon(tuple(move(corner) for corner in outline.corners)).clockwise()
 
     pieces = tuple(replace(piece, outline=moved(piece.outline)) for piece in block.pieces)
-    return replace(block, outline=moved(block.outline), pieces=pieces)
+    return replace(block, outline=moved(block.outline), pieces=pieces, drawn_in=None)
 
 
 def _look(block: Block) -> frozenset[tuple[str, frozenset[tuple[Point, Point]]]]:
