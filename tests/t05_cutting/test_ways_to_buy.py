@@ -13,6 +13,7 @@ from evenseam.exact import Unit
 from evenseam.pattern import Assumed, CutList, Project, Quantity, equation
 from evenseam.sizing import cut_list, size_project
 from hypothesis import given, settings
+from support.cloth_checker import faults
 from support.samples import LAP_QUILT, MUG_RUG, WALL_HANGING
 from support.strategies import projects
 
@@ -40,6 +41,13 @@ def check(cuts: CutList, project: Project, materials: tuple[Material, ...], foun
             assert narrower.needed.value >= wider.needed.value, "a plan for narrower cloth can be cut from wider cloth"
         for at in ways.widths:
             assert at.needed.value * at.usable_width.value >= area, "never less cloth than the pieces cover"
+            if at.plan is not None:
+                on_width = replace(project, usable_width=at.usable_width)
+                assert at.plan.usable_width.value == at.usable_width.value
+                assert faults(at.plan, cuts.of(ways.material), on_width) == []
+                full = [line for line in at.plan.lines if line.is_full_width]
+                across = [strip for strip in at.plan.strips if strip.width == at.usable_width.value]
+                assert sum(line.count for line in full) == len(across), "words and picture agree on whole strips"
             if at.usable_width.value == project.usable_width.value:
                 assert at.needed.value <= own[ways.material].needed.value
                 assert at.buy.value <= own[ways.material].buy.value

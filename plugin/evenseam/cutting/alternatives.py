@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterator, Sequence
 from dataclasses import replace
 from fractions import Fraction
 
-from evenseam.cutting.fabric_plan import plan_fabric
+from evenseam.cutting.fabric_plan import plan_cheaper
 from evenseam.cutting.plan import Alternative, AlternativeKind, Material
 from evenseam.cutting.yardage import in_unit, shop_length, shop_step
 from evenseam.pattern import Assumed, Cut, Fabric, Project, Quantity, StripDirection, StripJoin, derived
@@ -55,9 +55,10 @@ def _other_borders(
 ) -> Iterator[Alternative]:
     changed = tuple(change(cut) if _is_border(cut) and _is_long(cut, project) else cut for cut in cuts)
     report = Report()
-    other = plan_fabric(fabric, changed, project, report)
+    found = plan_cheaper(fabric, changed, project, report)
+    other = found.material if found else None
     # A print that must stay upright may allow one way only; then there is nothing to choose.
-    if other is not None and not report.problems and other.plan is not None and changed != tuple(cuts):
+    if other is not None and not report.problems and changed != tuple(cuts):
         yield Alternative(kind, project.usable_width, other.needed, other.buy)
 
 

@@ -7,14 +7,14 @@ search splits into "at most" and "at least" until the bound meets the plan or th
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
 from fractions import Fraction
 from math import gcd
 from typing import TypeAlias
 
 from evenseam.cutting.demand import Demand, Pattern
-from evenseam.cutting.simplex import Column, Effort, Row, cheapest_cover
+from evenseam.cutting.simplex import Column, Effort, Row, Tableau, cheapest_cover
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,8 +45,16 @@ class Relaxed:
 
     height: Fraction
     used: tuple[tuple[Pattern, Fraction], ...]
-    prices: tuple[Fraction, ...]
-    """What one piece of each demand costs at least; without rules, any strips cost at least their pieces' prices."""
+    prices: tuple[int, ...]
+    """What one piece of each demand costs at least, over the denominator; without rules, any strips cost at least
+    their pieces' prices."""
+    denominator: int
+    tableau: Tableau
+    """Where a relaxation with one more rule may start from."""
+
+
+def _never(bound: Fraction, cost: Fraction) -> bool:
+    return False
 
 
 @dataclass(slots=True)
@@ -56,7 +64,12 @@ class Relaxation:
     demands: Sequence[Demand]
     width: int
     effort: Effort
-    patterns: dict[tuple[int, tuple[int, ...]], Pattern] = field(default_factory=dict)
+    patterns: list[Pattern] = field(default_factory=list)
+    _known: dict[tuple[int, tuple[int, ...]], int] = field(default_factory=dict)
+    _entries: list[tuple[tuple[int, int], ...]] = field(default_factory=list)
+    """For each pattern, the demands it holds with their counts."""
+    _counted: dict[tuple[int, int | None], list[int]] = field(default_factory=dict)
+    """For each kind of rule, what the patterns count, as far as they were asked."""
     _lies: list[tuple[int, int, int, int]] = field(default_factory=list)
     """(along, across in coarse steps, demand, lie), lowest first."""
     _room: int = 0
@@ -75,42 +88,74 @@ class Relaxation:
         """Every height a strip can have."""
         return sorted({along for along, _, _, _ in self._lies})
 
-    def solve(self, rules: Sequence[HeightRule], penalty: int) -> Relaxed | None:
-        """Return the optimum of the relaxation under the rules; None when effort runs out."""
-        rows = [Row(demand.count) for demand in self.demands] + [Row(rule.amount, rule.is_limit) for rule in rules]
+    def solve(
+        self,
+        rules: Sequence[HeightRule],
+        penalty: int,
+        start: Tableau | None = None,
+        is_enough: Callable[[Fraction, Fraction], bool] = _never,
+    ) -> Relaxed | None:
+        """Return the optimum of the relaxation under the rules; None when effort runs out.
 
-        def column(pattern: Pattern) -> Column:
-            counted = (rule.counted(pattern) for rule in rules)
-            return pattern.height, (*pattern.counts(len(self.demands)), *counted)
-
-        names: dict[Column, Pattern] = {}
-        pool: list[Column] = []
-        for pattern in self.patterns.values():
-            names.setdefault(column(pattern), pattern)
-        pool.extend(names)
-
-        def find(prices: Sequence[int], denominator: int) -> list[Column]:
-            found = self._priced(prices, denominator, rules)
-            names.update((column(pattern), pattern) for pattern in found)
-            return [column(pattern) for pattern in found]
-
-        optimum = cheapest_cover(rows, pool, find, penalty, self.effort)
+        `start` is where the relaxation without the last rule ended. `is_enough(bound, cost)` may end the work early.
+        """
+        if start is None:
+            rows = [Row(demand.count) for demand in self.demands] + [Row(rule.amount, rule.is_limit) for rule in rules]
+            tableau = Tableau(rows, penalty)
+        else:
+            last = rules[-1]
+            tableau = start.with_row(
+                Row(last.amount, last.is_limit), lambda number: last.counted(self.patterns[number])
+            )
+        optimum = cheapest_cover(tableau, _Ruled(self, rules), self.effort, is_enough)
         if optimum is None:
             return None
-        used = tuple((names[column], amount) for column, amount in optimum.used)
-        return Relaxed(optimum.cost, used, optimum.prices[: len(self.demands)])
+        used = tuple((self.patterns[number], amount) for number, amount in optimum.used)
+        return Relaxed(optimum.bound, used, optimum.prices[: len(self.demands)], optimum.denominator, tableau)
 
     def add(self, pattern: Pattern) -> None:
         """Remember a pattern."""
-        self.patterns.setdefault((pattern.height, pattern.counts(len(self.demands))), pattern)
+        key = (pattern.height, pattern.counts(len(self.demands)))
+        if key not in self._known:
+            self._known[key] = len(self.patterns)
+            self.patterns.append(pattern)
+            self._entries.append(tuple((place, count) for place, count in enumerate(key[1]) if count))
 
-    def _priced(self, prices: Sequence[int], denominator: int, rules: Sequence[HeightRule]) -> list[Pattern]:
-        """Return for each height the strip whose pieces are worth most, where that is more than the strip costs."""
+    def counted(self, rule: HeightRule) -> list[int]:
+        """Return what each pattern counts for a rule."""
+        counts = self._counted.setdefault((rule.height, rule.demand), [])
+        counts += [rule.counted(pattern) for pattern in self.patterns[len(counts) :]]
+        return counts
+
+    def best_known(self, prices: Sequence[int], denominator: int, rules: Sequence[HeightRule]) -> Column | None:
+        """Return the known pattern whose pieces are worth most more than it costs; None when none is."""
+        size = len(self.demands)
+        self.effort.left -= len(self.patterns)
+        costs = [
+            pattern.height * denominator - sum([amount * prices[place] for place, amount in entries])
+            for pattern, entries in zip(self.patterns, self._entries, strict=True)
+        ]
+        for rule, price in zip(rules, prices[size:], strict=True):
+            if price:
+                costs = [cost - price * count for cost, count in zip(costs, self.counted(rule), strict=True)]
+        least = min(costs, default=0)
+        if least >= 0:
+            return None
+        number = costs.index(least)
+        entries = list(self._entries[number])
+        entries += [(size + row, count) for row, rule in enumerate(rules) if (count := self.counted(rule)[number])]
+        return Column(number, self.patterns[number].height, entries)
+
+    def find(self, prices: Sequence[int], denominator: int, rules: Sequence[HeightRule]) -> tuple[int, int]:
+        """Remember for each height the strip whose pieces are worth most, where that is more than the strip costs.
+
+        Return worth and height of the one worth most for its height.
+        """
         size = len(self.demands)
         self.effort.left -= len(self._lies) * self._room
         table = [0] * (self._room + 1)
         stages: list[_Stage] = []
-        found: list[Pattern] = []
+        most, paid = 0, 1
         worth = list(prices[:size])
         crossed: set[int] = set()
         for position, (along, across, place, number) in enumerate(self._lies):
@@ -127,13 +172,12 @@ class Relaxation:
             table = self._extend(table, stages, across, worth[place], place, number)
             if position + 1 < len(self._lies) and self._lies[position + 1][0] == along:
                 continue
-            bonus = sum(prices[size + row] for row in crossed if rules[row].demand is None)
-            if table[self._room] + bonus > along * denominator:
-                pattern = Pattern(along, _traced(table, stages, self._room))
-                if (along, pattern.counts(size)) not in self.patterns:
-                    self.add(pattern)
-                    found.append(pattern)
-        return found
+            value = table[self._room] + sum(prices[size + row] for row in crossed if rules[row].demand is None)
+            if value > along * denominator:
+                self.add(Pattern(along, _traced(table, stages, self._room)))
+            if value * paid > most * along:
+                most, paid = value, along
+        return most, paid
 
     def _extend(
         self,
@@ -166,6 +210,22 @@ class Relaxation:
             most -= taken
             portion *= 2
         return table
+
+
+@dataclass(frozen=True, slots=True)
+class _Ruled:
+    """The patterns of a relaxation under its rules."""
+
+    relaxation: Relaxation
+    rules: Sequence[HeightRule]
+
+    def best_known(self, prices: Sequence[int], denominator: int) -> Column | None:
+        """Return the known pattern that is worth most more than it costs."""
+        return self.relaxation.best_known(prices, denominator, self.rules)
+
+    def find(self, prices: Sequence[int], denominator: int) -> tuple[int, int]:
+        """Make better patterns known."""
+        return self.relaxation.find(prices, denominator, self.rules)
 
 
 def _traced(table: list[int], stages: Sequence[_Stage], room: int) -> tuple[tuple[int, int, int], ...]:

@@ -2,39 +2,88 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
-from dataclasses import replace
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass, replace
 
 from evenseam.cutting.codes import USABLE_WIDTH_NOT_POSITIVE
 from evenseam.cutting.lines import cutting_lines
-from evenseam.cutting.merging import Slot, Strip
+from evenseam.cutting.merging import Merged, Slot, Strip
 from evenseam.cutting.placing import place_across, place_section
 from evenseam.cutting.plan import BiasSquares, CuttingPlan, JoinedPieces, Material, PlannedStrip
 from evenseam.cutting.request import FabricRequest, Request
 from evenseam.cutting.requesting import rectangles, request_fabric
-from evenseam.cutting.search import MOST_STEPS
+from evenseam.cutting.scale import Scale
+from evenseam.cutting.search import MOST_STEPS, simple_bound
 from evenseam.cutting.sections import STEPS_OF_A_TRIAL, Column, Layout, below, lay_out
 from evenseam.cutting.where import place_of
 from evenseam.cutting.yardage import longest_for_less, needed_length, shop_length, shop_step, squaring_up
-from evenseam.exact import Direction, Rounding
+from evenseam.exact import Direction, Number, Rounding
 from evenseam.pattern import Cut, Fabric, Project, Quantity, derived
 from evenseam.problems import Report
 
 
 def plan_fabric(
+    fabric: Fabric, cuts: tuple[Cut, ...], project: Project, report: Report, steps: int = MOST_STEPS
+) -> Material | None:
+    """Return one fabric's line of the materials list; None, and problems, when something cannot be cut.
+
+    `steps` limits the effort of the search; a plan is found with any.
+    """
+    asked = _asked(cuts, project, report)
+    if asked is None:
+        return None
+    asked, layout = _laid_out(asked, cuts, project, steps)
+    plan = _as_plan(fabric, asked, project.usable_width, layout, cuts, project)
+    return _as_material(fabric, plan, project)
+
+
+@dataclass(frozen=True, slots=True)
+class Cheaper:
+    """What was found by looking for a plan that costs less than what is known."""
+
+    material: Material | None
+    """None when there is no such plan."""
+    lower_bound: Number
+    """No two-stage plan can be shorter."""
+
+
+def plan_cheaper(
     fabric: Fabric,
     cuts: tuple[Cut, ...],
     project: Project,
     report: Report,
+    known: Quantity | None = None,
     steps: int = MOST_STEPS,
-    *,
-    is_for_buying: bool = False,
-) -> Material | None:
-    """Return one fabric's line of the materials list; None, and problems, when something cannot be cut.
+) -> Cheaper | None:
+    """Look for a plan for which less has to be bought; None, and problems, when something cannot be cut.
 
-    `steps` limits the effort of the search; a plan is found with any. A plan that is only for buying is searched no
-    further than to where a shorter one would cost as much.
+    A plan is searched no further than to where a shorter one would cost as much; `known` is the length of another.
     """
+    asked = _asked(cuts, project, report)
+    if asked is None:
+        return None
+    limit = None
+    if known is not None:
+        squared_up = squaring_up(project.unit).value
+        limit = _as_dear_from(asked.scale, project)(asked.scale.whole(known.value - squared_up))
+        everything = Merged.of(asked.requests, [request.count for request in asked.requests], asked.width)
+        bound = simple_bound(everything.demands, asked.width)
+        if bound >= limit:
+            return Cheaper(None, asked.scale.length(bound) + squared_up)
+    asked, layout = _laid_out(asked, cuts, project, steps, is_for_buying=True, limit=limit)
+    plan = _as_plan(fabric, asked, project.usable_width, layout, cuts, project)
+    if limit is not None and layout.height >= limit:
+        return Cheaper(None, plan.lower_bound)
+    return Cheaper(_as_material(fabric, plan, project), plan.lower_bound)
+
+
+def _as_material(fabric: Fabric, plan: CuttingPlan, project: Project) -> Material:
+    buy = shop_length(fabric.name, plan.length, shop_step(project))
+    return Material(fabric.id, fabric.name, plan.length, buy, None, plan)
+
+
+def _asked(cuts: tuple[Cut, ...], project: Project, report: Report) -> FabricRequest | None:
+    """Return what is asked of a fabric; None, and problems, when something cannot be cut."""
     own, usable_width = Report(), project.usable_width
     if usable_width.value <= 0:
         own.add(
@@ -47,27 +96,41 @@ def plan_fabric(
         return None
     asked = request_fabric(cuts, project, usable_width, own)
     report.problems += own.problems
-    if own.has_errors() or not asked.requests:
-        return None
+    return None if own.has_errors() or not asked.requests else asked
 
+
+def _as_dear_from(scale: Scale, project: Project) -> Callable[[int], int]:
+    """Return what names the least length, in steps, for which the shop sells as much as for another."""
     step = shop_step(project)
-
-    scale = asked.scale
 
     def as_dear_from(height: int) -> int:
         return scale.below(longest_for_less(scale.length(height), project.unit, step)) + 1
 
-    layout = lay_out(asked.requests, asked.width, as_dear_from, steps, as_dear_from if is_for_buying else int)
+    return as_dear_from
+
+
+def _laid_out(
+    asked: FabricRequest,
+    cuts: tuple[Cut, ...],
+    project: Project,
+    steps: int,
+    *,
+    is_for_buying: bool = False,
+    limit: int | None = None,
+) -> tuple[FabricRequest, Layout]:
+    """Return the best plan found, and what was asked for it: joined strips may be cut in shorter lengths."""
+    as_dear_from = _as_dear_from(asked.scale, project)
+    useful: Callable[[int], int] = as_dear_from if is_for_buying else int
+    as_good_from = useful if limit is None else below(limit, useful)
+    layout = lay_out(asked.requests, asked.width, as_dear_from, steps, as_good_from)
     for shorter in _shorter_lengths(layout, asked):
-        again = request_fabric(cuts, project, usable_width, Report(), shorter)
+        again = request_fabric(cuts, project, project.usable_width, Report(), shorter)
         # More joins are worth sewing only if less has to be bought.
         dear = as_dear_from(layout.height)
-        useful = as_dear_from if is_for_buying else int
         other = lay_out(again.requests, again.width, as_dear_from, min(steps, STEPS_OF_A_TRIAL), below(dear, useful))
         if other.height < dear:
             asked, layout = again, replace(other, bound=min(layout.bound, other.height))
-    plan = _as_plan(fabric, asked, usable_width, layout, cuts, project)
-    return Material(fabric.id, fabric.name, plan.length, shop_length(fabric.name, plan.length, step), None, plan)
+    return asked, layout
 
 
 def _shorter_lengths(layout: Layout, asked: FabricRequest) -> Iterator[dict[str, int]]:

@@ -20,7 +20,7 @@ from evenseam.cutting.demand import Demand, Pattern
 from evenseam.cutting.knapsack import Choice, best_filling
 from evenseam.cutting.merging import Merged, Slot, Strip
 from evenseam.cutting.request import Request
-from evenseam.cutting.search import MOST_STEPS, shortest_strips, simple_bound
+from evenseam.cutting.search import MOST_NODES, MOST_STEPS, Solved, StripSearch, simple_bound
 from evenseam.cutting.strips import fill_strips
 
 STEPS_OF_A_TRIAL = 1_000_000
@@ -101,28 +101,57 @@ def lay_out(
     """
     sections = _sections(requests, width)
     left = [0 if request.is_lengthwise else request.count for request in requests]
-    layout = _layout(sections, _put_beside(sections, requests, left, width), width, steps, as_good_from)
-    bound = layout.bound
+    merged = _put_beside(sections, requests, left, width)
+    used = sum(section.height for section in sections)
+    search = StripSearch(merged.demands, width, steps, lambda height: as_good_from(used + height) - used)
+    layout = _laid(sections, merged, search.solved())
+    best = layout
+    # Where opened strips save more cloth than any strips across could, the best of those is not searched for.
+    for nodes in (0, 1, MOST_NODES):
+        search.go_on(nodes)
+        if not nodes or used + search.height < layout.height:
+            layout = _laid(sections, merged, search.solved())
+            opened = _opened(layout, requests, left, width, as_dear_from, as_good_from, min(steps, STEPS_OF_A_TRIAL))
+            best = opened if not nodes else min(best, opened, key=lambda one: one.height)
+            search.beat(best.height - used)
+        if search.is_over:
+            break
+    bound = used + search.solved().bound
     if sections:
         everything = Merged.of(requests, [request.count for request in requests], width)
         bound = simple_bound(everything.demands, width)
-    # A high strip that is not full, such as the last panel of a backing, may hold short strips beside its pieces.
+    return Layout(best.sections, best.strips, min(bound, best.height))
+
+
+def _opened(
+    layout: Layout,
+    requests: Sequence[Request],
+    left: Sequence[int],
+    width: int,
+    as_dear_from: Callable[[int], int],
+    as_good_from: Callable[[int], int],
+    steps: int,
+) -> Layout:
+    """Return the layout with high strips opened as sections where that saves enough.
+
+    A high strip that is not full, such as the last panel of a backing, may hold short strips beside its pieces.
+    """
     for strip in [strip for strip in layout.strips if _has_room(strip, requests, width)][:_MOST_OPENED]:
         opened = _open_strip(strip)
         rest = list(left)
         for slot in opened.slots:
             rest[slot.request] -= slot.count
-        tried = [*(section.emptied() for section in sections), opened]
+        tried = [*(section.emptied() for section in layout.sections), opened]
         merged = _put_beside(tried, requests, rest, width)
         least = sum(section.height for section in tried)
         least += simple_bound(merged.demands, width) if merged.demands else 0
-        if least < layout.height:
-            is_high = 4 * strip.height >= width
-            limit = as_good_from(layout.height) if is_high else as_dear_from(layout.height)
-            other = _layout(tried, merged, width, STEPS_OF_A_TRIAL, below(limit, as_good_from))
+        is_high = 4 * strip.height >= width
+        limit = as_good_from(layout.height) if is_high else as_dear_from(layout.height)
+        if least < limit:
+            other = _layout(tried, merged, width, steps, below(limit, as_good_from))
             if other.height < limit:
-                sections, left, layout = tried, rest, other
-    return Layout(layout.sections, layout.strips, min(bound, layout.height))
+                left, layout = rest, other
+    return layout
 
 
 def _put_beside(sections: Sequence[Section], requests: Sequence[Request], left: Sequence[int], width: int) -> Merged:
@@ -151,10 +180,15 @@ def _layout(
     sections: Sequence[Section], merged: Merged, width: int, steps: int, as_good_from: Callable[[int], int]
 ) -> Layout:
     used = sum(section.height for section in sections)
-    solved = shortest_strips(
-        merged.demands, width, steps, as_good_from=lambda height: as_good_from(used + height) - used
-    )
-    return Layout(tuple(sections), tuple(merged.strip(pattern) for pattern in solved.patterns), solved.bound)
+    search = StripSearch(merged.demands, width, steps, lambda height: as_good_from(used + height) - used)
+    search.go_on(MOST_NODES)
+    return _laid(sections, merged, search.solved())
+
+
+def _laid(sections: Sequence[Section], merged: Merged, solved: Solved) -> Layout:
+    # Pieces are given to the strips of this layout only: another may be made of the same ones.
+    given = Merged(merged.requests, merged.demands, [list(members) for members in merged.members])
+    return Layout(tuple(sections), tuple(given.strip(pattern) for pattern in solved.patterns), solved.bound)
 
 
 def _has_room(strip: Strip, requests: Sequence[Request], width: int) -> bool:

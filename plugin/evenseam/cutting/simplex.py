@@ -10,10 +10,19 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 from operator import mul
-from typing import TypeAlias
+from typing import Protocol, TypeAlias
 
-Column = tuple[int, tuple[int, ...]]
-"""Cost, and how much of each row one unit of the column covers."""
+Entries: TypeAlias = Sequence[tuple[int, int]]
+"""The rows a column covers, with how much of each: most columns cover few rows."""
+
+
+@dataclass(frozen=True, slots=True)
+class Column:
+    """Something that can be used: its number, what it costs, and what it covers."""
+
+    number: int
+    cost: int
+    entries: Entries
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,16 +33,26 @@ class Row:
     is_limit: bool = False
 
 
+class Columns(Protocol):
+    """All columns there are, the known ones at hand and the others found when they are worth it."""
+
+    def best_known(self, prices: Sequence[int], denominator: int) -> Column | None:
+        """Return the known column that covers most more than it costs × denominator; None when none does."""
+
+    def find(self, prices: Sequence[int], denominator: int) -> tuple[int, int]:
+        """Make better columns known; return the worth and the cost of one that covers most for what it costs."""
+
+
 @dataclass(frozen=True, slots=True)
 class Optimum:
-    """The least cost, and how much of which column."""
+    """The least cost, and how much of which column; or, where less was enough, a bound and what was used so far."""
 
-    cost: Fraction
-    used: tuple[tuple[Column, Fraction], ...]
-    is_possible: bool
-    """False when the rows contradict each other; the cost is then only a bound that no choice goes below."""
-    prices: tuple[Fraction, ...]
-    """What one more of each row costs: no column covers more worth than it costs."""
+    bound: Fraction
+    """No choice costs less."""
+    used: tuple[tuple[int, Fraction], ...]
+    prices: tuple[int, ...]
+    """What one more of each row costs, over the denominator: no column covers more worth than it costs."""
+    denominator: int
 
 
 @dataclass(slots=True)
@@ -43,28 +62,66 @@ class Effort:
     left: int
 
 
-class _Tableau:
+_SLACK = -1
+
+
+class Tableau:
+    """A choice of columns that covers all rows, and its inverse; what no column covers yet is filled at a penalty."""
+
     def __init__(self, rows: Sequence[Row], penalty: int) -> None:
         size = len(rows)
-        self.rows = rows
+        self.rows = tuple(rows)
+        self.penalty = penalty
         self.costs = [penalty] * size
-        self.columns: list[Column | None] = [None] * size
-        self.is_filler = [True] * size
+        self.columns = [_SLACK] * size
         self.denominator = 1
         # Each line: the inverse of the basis, then the amount of its column that is used; all over the denominator.
         self.lines = [[int(place == other) for other in range(size)] + [row.amount] for place, row in enumerate(rows)]
 
+    def with_row(self, row: Row, covers: Callable[[int], int]) -> Tableau:
+        """Return the same choice under one more row, of which `covers` tells how much each column covers."""
+        size = len(self.rows)
+        covered = [0] * (size + 1)
+        for number, line in zip(self.columns, self.lines, strict=True):
+            amount = 0 if number == _SLACK else covers(number)
+            if amount:
+                covered = [so_far + amount * entry for so_far, entry in zip(covered, line, strict=True)]
+        missing = row.amount * self.denominator - covered[size]
+        # What is missing is filled, what is too much is taken away, both at the penalty.
+        sign = 1 if missing >= 0 else -1
+        other = object.__new__(Tableau)
+        other.rows = (*self.rows, row)
+        other.penalty = self.penalty
+        other.costs = [*self.costs, self.penalty]
+        other.columns = [*self.columns, _SLACK]
+        other.denominator = self.denominator
+        other.lines = [[*line[:size], 0, line[size]] for line in self.lines]
+        other.lines.append([*(-sign * entry for entry in covered[:size]), sign * self.denominator, sign * missing])
+        return other
+
     def prices(self) -> list[int]:
+        """Return what one more of each row costs, times the denominator."""
         # Column by column, so that the sums of products run without a step of Python for each.
         columns = list(zip(*self.lines, strict=True))
         return [sum(map(mul, self.costs, column)) for column in columns[:-1]]
 
-    def enter(self, column: Column | None, cost: int, covers: Sequence[int]) -> bool:
+    def cost(self) -> int:
+        """Return what everything used costs, times the denominator."""
         size = len(self.rows)
-        entries = [(place, amount) for place, amount in enumerate(covers) if amount]
-        change = [0] * size
-        for place, amount in entries:
-            change = [so_far + line[place] * amount for so_far, line in zip(change, self.lines, strict=True)]
+        return sum(cost * line[size] for cost, line in zip(self.costs, self.lines, strict=True))
+
+    def used(self) -> tuple[tuple[int, Fraction], ...]:
+        """Return how much of which column is used."""
+        return tuple(
+            (number, Fraction(line[-1], self.denominator))
+            for number, line in zip(self.columns, self.lines, strict=True)
+            if number != _SLACK and line[-1]
+        )
+
+    def enter(self, number: int, cost: int, entries: Entries) -> bool:
+        """Use as much of a column as can be, in place of the one that is used up first; False when there is none."""
+        size = len(self.rows)
+        change = [sum([line[place] * amount for place, amount in entries]) for line in self.lines]
         leaving = -1
         for place in range(size):
             if change[place] > 0 and (
@@ -84,58 +141,42 @@ class _Tableau:
                 elif pivot != old:
                     self.lines[place] = [entry * pivot // old for entry in line]
         self.denominator = pivot
-        self.costs[leaving], self.columns[leaving], self.is_filler[leaving] = cost, column, False
+        self.costs[leaving], self.columns[leaving] = cost, number
         return True
 
 
 def cheapest_cover(
-    rows: Sequence[Row],
-    pool: list[Column],
-    find_columns: Callable[[Sequence[int], int], Sequence[Column]],
-    penalty: int,
-    effort: Effort,
+    tableau: Tableau, columns: Columns, effort: Effort, is_enough: Callable[[Fraction, Fraction], bool]
 ) -> Optimum | None:
-    """Return the optimum over all columns, known ones first, new ones from `find_columns`; None when effort runs out.
+    """Return the optimum over all columns, known ones first, then those that are found; None when effort runs out.
 
-    `find_columns(prices, denominator)` returns columns whose covered prices exceed cost × denominator, or nothing
-    when there is none. New columns are added to the pool.
+    `is_enough(bound, cost)` may end the work early, when it need not be known how far above the bound the optimum is.
+    The tableau is left at the last choice.
     """
-    tableau = _Tableau(rows, penalty)
-    size = len(rows)
-    thin = [_thin(column) for column in pool]
+    size = len(tableau.rows)
     while True:
         if effort.left <= 0:
             return None
-        effort.left -= size * size + len(pool) * size // 4
-        prices = tableau.prices()
-        slack = _slack_to_enter(rows, prices)
+        effort.left -= 2 * size * size
+        prices, denominator = tableau.prices(), tableau.denominator
+        slack = _slack_to_enter(tableau.rows, prices)
         if slack is not None:
-            covers = [0] * size
-            covers[slack] = 1 if rows[slack].is_limit else -1
-            if not tableau.enter(None, 0, covers):
+            if not tableau.enter(_SLACK, 0, ((slack, 1 if tableau.rows[slack].is_limit else -1),)):
                 return None
             continue
-        column = _best(thin, prices, tableau.denominator)
+        column = columns.best_known(prices, denominator)
         if column is None:
-            found = find_columns(prices, tableau.denominator)
-            pool.extend(found)
-            thin += [_thin(column) for column in found]
-            column = _best(thin[len(thin) - len(found) :], prices, tableau.denominator)
-        if column is None:
-            break
-        if not tableau.enter(column, column[0], column[1]):
+            worth, paid = columns.find(prices, denominator)
+            cost = tableau.cost()
+            if worth <= paid * denominator:
+                return Optimum(Fraction(cost, denominator), tableau.used(), tuple(prices), denominator)
+            # Prices so much lower that no column is worth more than it costs are a bound as well.
+            bound = Fraction(cost * paid, worth)
+            if is_enough(bound, Fraction(cost, denominator)):
+                return Optimum(bound, tableau.used(), tuple(price * paid for price in prices), worth)
+            column = columns.best_known(prices, denominator)
+        if column is None or not tableau.enter(column.number, column.cost, column.entries):
             return None
-    cost = Fraction(
-        sum(cost * line[size] for cost, line in zip(tableau.costs, tableau.lines, strict=True)), tableau.denominator
-    )
-    used = tuple(
-        (column, Fraction(line[size], tableau.denominator))
-        for column, line in zip(tableau.columns, tableau.lines, strict=True)
-        if column is not None and line[size]
-    )
-    is_possible = not any(filler and line[size] for filler, line in zip(tableau.is_filler, tableau.lines, strict=True))
-    priced = tuple(Fraction(price, tableau.denominator) for price in tableau.prices())
-    return Optimum(cost, used, is_possible, priced)
 
 
 def _slack_to_enter(rows: Sequence[Row], prices: Sequence[int]) -> int | None:
@@ -144,24 +185,4 @@ def _slack_to_enter(rows: Sequence[Row], prices: Sequence[int]) -> int | None:
         reduced = -price if row.is_limit else price
         if reduced < worst:
             best, worst = place, reduced
-    return best
-
-
-_Thin: TypeAlias = tuple[int, tuple[tuple[int, int], ...], Column]
-"""Cost, the rows a column covers with how much of each, and the column: most columns cover few rows."""
-
-
-def _thin(column: Column) -> _Thin:
-    cost, covers = column
-    return cost, tuple((place, amount) for place, amount in enumerate(covers) if amount), column
-
-
-def _best(columns: Sequence[_Thin], prices: Sequence[int], denominator: int) -> Column | None:
-    best, least = None, 0
-    for cost, covers, column in columns:
-        reduced = cost * denominator
-        for place, amount in covers:
-            reduced -= amount * prices[place]
-        if reduced < least:
-            best, least = column, reduced
     return best

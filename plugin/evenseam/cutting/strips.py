@@ -11,7 +11,7 @@ from operator import mul
 from evenseam.cutting.demand import Demand, Pattern, merit
 from evenseam.cutting.knapsack import Choice, best_filling
 
-_MOST_WAYS = 32
+_MOST_WAYS = 8
 """So many combinations of turned and unturned pieces are tried at most; beyond, one kind at a time is turned."""
 
 _MOST_CHOICES = 24

@@ -7,10 +7,12 @@ from dataclasses import dataclass, replace
 
 from evenseam.cutting.bundle import plan_pieces
 from evenseam.cutting.cloth_piece import cloth_piece
-from evenseam.cutting.fabric_plan import plan_fabric
+from evenseam.cutting.fabric_plan import plan_cheaper
 from evenseam.cutting.plan import CuttingPlan, Material
 from evenseam.cutting.planning import usual_widths
-from evenseam.pattern import CutList, Project, Quantity
+from evenseam.cutting.wider import on_wider_cloth
+from evenseam.exact import Number
+from evenseam.pattern import Cut, CutList, Fabric, Project, Quantity
 from evenseam.problems import Report
 
 STEPS_OF_AN_OTHER_WIDTH = 50_000
@@ -61,30 +63,37 @@ def _widths(material: Material, cuts: CutList, project: Project) -> tuple[OtherW
     found: list[OtherWidth] = []
     fabric, asked, own = project.fabric(material.material), cuts.of(material.material), project.usable_width
     for width in usual_widths(project.unit):
-        if width.value == own.value:
-            best: Material | None = material
-        else:
-            at_width = replace(project, usable_width=width)
-            best = plan_fabric(fabric, asked, at_width, Report(), STEPS_OF_AN_OTHER_WIDTH, is_for_buying=True)
         # A plan for narrower cloth can be cut from wider cloth just as it is.
-        known = [OtherWidth(width, best.needed, best.buy, best.plan)] if best else []
-        known += [replace(narrower, usable_width=width) for narrower in found[-1:]]
-        if own.value < width.value:
+        known = [replace(narrower, usable_width=width) for narrower in found[-1:]]
+        if not width.value < own.value:
             known.append(OtherWidth(width, material.needed, material.buy, material.plan))
-        if known:
-            shortest = min(known, key=lambda way: way.needed.value)
-            found.append(replace(shortest, plan=_laid_on(width, shortest.plan, best.plan if best else None)))
+        best = min(known, key=lambda way: way.needed.value, default=None)
+        if width.value != own.value:
+            at_width = replace(project, usable_width=width)
+            best = _searched(best, fabric, asked, at_width)
+        elif best is not None and material.plan is not None:
+            best = _laid_on(width, best, asked, material.plan.lower_bound)
+        if best is not None:
+            found.append(best)
     return tuple(found)
 
 
-def _laid_on(width: Quantity, plan: CuttingPlan | None, searched: CuttingPlan | None) -> CuttingPlan | None:
-    """Return a plan as it lies on cloth of a width; one for narrower cloth keeps only what was proved for this cloth."""
-    if plan is None or plan.usable_width.value == width.value:
-        return plan
-    if searched is None:
-        return None
-    length, bound = plan.length.value, searched.lower_bound
-    return replace(plan, usable_width=width, lower_bound=min(bound, length), is_shortest=length == bound)
+def _searched(best: OtherWidth | None, fabric: Fabric, cuts: tuple[Cut, ...], project: Project) -> OtherWidth | None:
+    """Return the best way on the project's width, or a new one where less has to be bought for it."""
+    known = best.needed if best else None
+    cheaper = plan_cheaper(fabric, cuts, project, Report(), known, STEPS_OF_AN_OTHER_WIDTH)
+    width = project.usable_width
+    if cheaper is None:
+        return replace(best, plan=None) if best else None
+    if cheaper.material is None:
+        return _laid_on(width, best, cuts, cheaper.lower_bound) if best else None
+    return OtherWidth(width, cheaper.material.needed, cheaper.material.buy, cheaper.material.plan)
+
+
+def _laid_on(width: Quantity, way: OtherWidth, cuts: tuple[Cut, ...], bound: Number) -> OtherWidth:
+    if way.plan is None or way.plan.usable_width.value == width.value:
+        return way
+    return replace(way, plan=on_wider_cloth(way.plan, width, cuts, bound))
 
 
 def _fat_quarters(cuts: CutList, project: Project) -> dict[str, tuple[Quantity, bool]]:
