@@ -83,9 +83,14 @@ class TestVariants:
     @pytest.mark.parametrize("code", languages())
     def test_words_have_the_same_keys_as_english(self, code: str) -> None:
         english, words = language("en").words, language(code).words
-        assert {table: set(entries) for table, entries in words.items()} == {
+        assert {table: set(entries) for table, entries in words.items() if table != "phrases"} == {
             table: set(entries) for table, entries in english.items()
         }
+
+    def test_phrases_of_pictures_are_said_as_the_variant_has_them(self) -> None:
+        assert language("en-GB").phrase("both selvages together") == "both selvedges together"
+        assert language("en").phrase("both selvages together") == "both selvages together"
+        assert language("en-GB").phrase("26.5 cm") == "26.5 cm"
 
 
 class TestPlurals:
