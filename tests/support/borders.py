@@ -45,7 +45,9 @@ def of_blocks(
     return replace(border(name, "1", "sea"), pieced=made, corner_fabric="lamp")
 
 
-def pennant(width: str = "3", height: str = "2", id: str = "pennant", fabrics: tuple[str, str] = ("sea", "fog")) -> Block:
+def pennant(
+    width: str = "3", height: str = "2", id: str = "pennant", fabrics: tuple[str, str] = ("sea", "fog")
+) -> Block:
     """Return a block of two triangles, which looks different however it is turned or mirrored."""
     outline = polygon("0,0 2,0 2,2 0,2")
     pieces = (
@@ -128,8 +130,9 @@ def _plain(draw: st.DrawFn, name: str, unit: Unit) -> Border:
 def _blocks_of_a_border(draw: st.DrawFn, number: int, unit: Unit) -> tuple[Block, Block]:
     """Return a block to repeat, whose sides are even numbers of marks, and a square one for the corners."""
     fabrics = (draw(st.sampled_from(FABRIC_IDS)), draw(st.sampled_from(FABRIC_IDS)))
-    wide, high = draw(lengths("width", unit, "2", "5", "1/2" if unit is Unit.INCH else "1")), draw(
-        lengths("height", unit, "1", "3")
+    wide, high = (
+        draw(lengths("width", unit, "2", "5", "1/2" if unit is Unit.INCH else "1")),
+        draw(lengths("height", unit, "1", "3")),
     )
     reason = Assumed("drawn at random")
     block = replace(

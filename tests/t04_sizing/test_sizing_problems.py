@@ -11,7 +11,6 @@ from evenseam.geometry import Polygon
 from evenseam.pattern import (
     BlockPiece,
     BlockPosition,
-    BorderCorners,
     Given,
     Method,
     Project,
@@ -24,6 +23,7 @@ from evenseam.pattern import (
 from evenseam.problems import Place, Problem, Severity
 from evenseam.sizing import size_project
 from evenseam.sizing.codes import CODES
+from support.borders import bordered, mitred, of_blocks, pennant
 from support.samples import (
     BOUND,
     CONVEX_LANTERN,
@@ -49,10 +49,6 @@ def _given(quantity: Quantity) -> Quantity:
 
 def _on_point() -> Project:
     return replace(MUG_RUG, arrangement=replace(grid(1, 1), setting=Setting.ON_POINT, place=PLACE))
-
-
-def _mitred() -> Project:
-    return replace(MUG_RUG, borders=(replace(MUG_RUG.borders[0], corners=BorderCorners.MITRED, place=PLACE),))
 
 
 def _too_large() -> Project:
@@ -114,9 +110,45 @@ def _no_such_units() -> Project:
     return replace(MUG_RUG, blocks=(block,))
 
 
+def _uneven_blocks() -> Project:
+    return _placed(bordered(of_blocks("ring", "pennant", spacer=None), blocks=(pennant("2 1/2"),)))
+
+
+def _corner_too_large() -> Project:
+    return _placed(bordered(of_blocks("ring", "pennant", "corner"), blocks=(pennant(), pennant("3", "3", "corner"))))
+
+
+def _odd_spacer() -> Project:
+    return _placed(bordered(of_blocks("ring", "pennant"), blocks=(pennant("2 3/8"),)))
+
+
+def _tiny_blocks() -> Project:
+    project = bordered(of_blocks("ring", "pennant"), blocks=(pennant("1/8", "1/8"),))
+    wide = replace(project.blocks[0], width=length("width", "40"))
+    return _placed(replace(project, blocks=(wide, project.blocks[1])))
+
+
+def _ease_below_zero() -> Project:
+    border = mitred("inner border", "1", ease="-1")
+    assert border.ease is not None
+    return bordered(replace(border, ease=_given(border.ease)))
+
+
+def _spacer_below_zero() -> Project:
+    border = of_blocks("ring", "pennant", least="-1")
+    assert border.pieced is not None and border.pieced.least_spacer is not None
+    pieced = replace(border.pieced, least_spacer=_given(border.pieced.least_spacer))
+    return bordered(replace(border, pieced=pieced), blocks=(pennant(),))
+
+
+def _placed(project: Project) -> Project:
+    (border,) = project.borders
+    assert border.pieced is not None
+    return replace(project, borders=(replace(border, pieced=replace(border.pieced, place=PLACE)),))
+
+
 CASES = [
     ("not-yet", _on_point(), "on point", "straight"),
-    ("not-yet", _mitred(), "inner border", "butted"),
     ("project-too-large", _too_large(), "144 1/2 in", "narrower"),
     ("too-many-blocks", _too_many(), "2050", "fewer"),
     ("blocks-do-not-fit", _unequal(), "Buoy stands 4 in × 9 in", "one size"),
@@ -128,6 +160,12 @@ CASES = [
     ("off-the-ruler", _odd_border(), "1 1/16 in", "1 in and 1 1/8 in"),
     ("proportions-changed", _odd_proportions(), "14 cm × 18.5 cm", "proportions"),
     ("sashing-unused", _useless_sashing(), "only one block", "all round"),
+    ("pieced-border-uneven", _uneven_blocks(), "6 in is about 2 3/8 times", "3 blocks and left and right spacer strips"),
+    ("corner-block-does-not-fit", _corner_too_large(), "3 in × 3 in", "2 in × 2 in"),
+    ("off-the-ruler", _odd_spacer(), "9/16 in wide", "least spacer"),
+    ("too-many-blocks", _tiny_blocks(), "250", "larger block"),
+    ("length-not-positive", _ease_below_zero(), "ease of the inner border is −1 in", "such as 4"),
+    ("length-not-positive", _spacer_below_zero(), "least spacer is −1 in", "such as 1/2"),
     ("unit-method-unused", _no_such_units(), "sewn on foundations", "rotary"),
 ]
 
@@ -162,9 +200,10 @@ def test_ceiling_is_the_same_in_centimetres() -> None:
 
 
 def test_all_mistakes_are_told_at_once() -> None:
-    project = replace(_on_point(), borders=(*_mitred().borders, *_no_width().borders))
-    assert sorted(problem.code.name for problem in size_project(project).problems) == [
-        "length-not-positive", "not-yet", "not-yet",
+    corner = _corner_too_large()
+    borders = (*_ease_below_zero().borders, *_no_width().borders, *corner.borders)
+    assert sorted(problem.code.name for problem in size_project(replace(corner, borders=borders)).problems) == [
+        "corner-block-does-not-fit", "length-not-positive", "length-not-positive",
     ]  # fmt: skip
 
 
