@@ -24,6 +24,7 @@ from evenseam.figures.scenes.hanging import (
 from evenseam.figures.scenes.joins import draw_join
 from evenseam.figures.scenes.loops import draw_attach_loops, draw_attach_rings, draw_make_loop
 from evenseam.figures.scenes.mitred import draw_mitred
+from evenseam.figures.scenes.on_point import draw_diagonal_row, draw_diagonal_rows, draw_trim_top
 from evenseam.figures.scenes.partial_seam import draw_partial_seam
 from evenseam.figures.scenes.quilting import draw_layers, draw_quilting, draw_square_up
 from evenseam.figures.scenes.rounding import draw_round_corners
@@ -37,6 +38,7 @@ from evenseam.pattern import (
     AddBorderStrips,
     AddMitredBorder,
     AddPartialSeamBorder,
+    AddSettingTriangles,
     AttachCornerPockets,
     AttachLoops,
     AttachRings,
@@ -46,6 +48,7 @@ from evenseam.pattern import (
     CloseKnifeEdge,
     Face,
     HemPanel,
+    JoinDiagonalRows,
     JoinPieces,
     JoinRun,
     LayerForQuilting,
@@ -63,6 +66,7 @@ from evenseam.pattern import (
     Topstitch,
     TrimForKnifeEdge,
     TrimPart,
+    TrimTop,
     TurnOut,
 )
 from evenseam.sheet import PatternSheet
@@ -139,6 +143,12 @@ def _draw_step(scene: Scene, step: Step) -> None:
             draw_mitred(scene, step, operation)
         case AddPartialSeamBorder() as operation:
             draw_partial_seam(scene, step, operation)
+        case AddSettingTriangles() as operation:
+            draw_diagonal_row(scene, step, operation)
+        case JoinDiagonalRows() as operation:
+            draw_diagonal_rows(scene, step, operation)
+        case TrimTop() as operation:
+            draw_trim_top(scene, step, operation)
         case LayerTurned() as operation:
             draw_layer_turned(scene, step, operation)
         case TurnOut():

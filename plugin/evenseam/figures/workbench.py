@@ -8,6 +8,7 @@ from fractions import Fraction
 
 from evenseam.exact import Number
 from evenseam.figures.border_rings import Ring, with_mitres, with_passing_strips
+from evenseam.figures.diagonal_rows import end_shape, endings, with_triangles
 from evenseam.figures.plane import Point, Polygon, convex_hull, decimal, shaped
 from evenseam.figures.workpiece import Patch, Workpiece, in_a_row, plain
 from evenseam.pattern import (
@@ -15,6 +16,7 @@ from evenseam.pattern import (
     AddBorderStrips,
     AddMitredBorder,
     AddPartialSeamBorder,
+    AddSettingTriangles,
     AttachCornerPockets,
     AttachLoops,
     AttachRings,
@@ -27,6 +29,7 @@ from evenseam.pattern import (
     CutShape,
     Face,
     HemPanel,
+    JoinDiagonalRows,
     JoinPieces,
     JoinRun,
     LayerForQuilting,
@@ -45,6 +48,7 @@ from evenseam.pattern import (
     Topstitch,
     TrimForKnifeEdge,
     TrimPart,
+    TrimTop,
     TurnOut,
 )
 from evenseam.sheet import PatternSheet
@@ -128,6 +132,10 @@ class _Walk:
                 return with_mitres(step.makes, uses[centre], (self._ring(id) for id in borders))
             case AddPartialSeamBorder(centre=centre, border=border):
                 return with_passing_strips(step.makes, uses[centre], self._ring(border))
+            case AddSettingTriangles() as adding:
+                return self._diagonal_row(step, adding, uses[adding.row])
+            case JoinDiagonalRows() | TrimTop():
+                return self._on_point(step)
             case LayerTurned(top=name) | LayerForQuilting(top=name):
                 return uses[name]
             case TurnOut(layered=name) | Topstitch(turned=name) | QuiltLayers(layered=name):
@@ -150,6 +158,29 @@ class _Walk:
     def _ring(self, border_id: str) -> Ring:
         border = next(border for border in self._sheet.project.borders if border.id == border_id)
         return Ring(border.fabric, decimal(border.width.value), f"border:{border.id}")
+
+    def _diagonal_row(self, step: Step, adding: AddSettingTriangles, row: Workpiece) -> Workpiece:
+        row = row.turned(adding.quarter_turns)
+        cuts = [self._sheet.cuts.cut(id) for id in (adding.start, adding.end)]
+        seam = decimal(self._seam)
+        start, end = (
+            end_shape(cut, ending, row.height, seam)
+            for cut, ending in zip(cuts, endings(self._sheet.project.arrangement, adding.number), strict=True)
+        )
+        return with_triangles(step.makes, row, start, end, (cuts[0].material, cuts[1].material))
+
+    def _on_point(self, step: Step) -> Workpiece:
+        """Return the top as it looks once it is trimmed."""
+        placed = [
+            piece
+            for piece in self._sheet.sized.placed
+            if not piece.part.startswith("border:") and piece.part != "binding"
+        ]
+        patches = tuple(Patch(shaped(piece.outline), piece.fabric, part=piece.part) for piece in placed)
+        left, top, right, bottom = Polygon(tuple(c for patch in patches for c in patch.outline.corners)).bounds
+        outline = Polygon.rectangle(left, top, right - left, bottom - top)
+        work = Workpiece(step.makes, patches, outline, decimal(self._seam))
+        return work.moved(Point(-left, -top))
 
     def _of_block(self, step: Step, block: str, pieces: tuple[str, ...]) -> Workpiece:
         work = block_workpiece(self._sheet.project.block(block), self._seam, pieces)
@@ -175,6 +206,12 @@ def used_names(step: Step) -> tuple[str, ...]:
             return (centre, sides, top_bottom)
         case AddPartialSeamBorder(centre=centre, sides=sides, top_bottom=top_bottom):
             return (centre, sides, top_bottom)
+        case AddSettingTriangles(row=row, start=start, end=end):
+            return tuple(dict.fromkeys((row, start, end)))
+        case JoinDiagonalRows(rows=rows, corner=corner):
+            return tuple(dict.fromkeys((*rows, corner)))
+        case TrimTop(top=top):
+            return (top,)
         case LayerTurned(top=top, backing=backing, batting=batting):
             return (top, backing, batting)
         case LayerForQuilting(top=top, backing=backing, batting=batting):

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from evenseam.exact import is_multiple
 from evenseam.pattern import (
+    AddSettingTriangles,
     AttachCornerPockets,
     AttachLoops,
     AttachRings,
@@ -13,6 +14,7 @@ from evenseam.pattern import (
     CloseKnifeEdge,
     Face,
     HemPanel,
+    JoinDiagonalRows,
     JoinPieces,
     LayerForQuilting,
     MakeBinding,
@@ -34,6 +36,8 @@ from evenseam.wording.scribe import Scribe
 from evenseam.wording.workpieces import Workpieces
 
 _UNMEASURED = (
+    AddSettingTriangles,
+    JoinDiagonalRows,
     JoinPieces,
     LayerForQuilting,
     QuiltLayers,

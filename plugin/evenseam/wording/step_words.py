@@ -10,6 +10,7 @@ from evenseam.pattern import (
     AddBorderStrips,
     AddMitredBorder,
     AddPartialSeamBorder,
+    AddSettingTriangles,
     AttachCornerPockets,
     AttachLoops,
     AttachRings,
@@ -24,6 +25,7 @@ from evenseam.pattern import (
     Face,
     Faced,
     HemPanel,
+    JoinDiagonalRows,
     JoinPieces,
     JoinRun,
     KnifeEdge,
@@ -47,15 +49,17 @@ from evenseam.pattern import (
     Topstitch,
     TrimForKnifeEdge,
     TrimPart,
+    TrimTop,
     Turned,
     TurnOut,
 )
-from evenseam.wording import edge_words
+from evenseam.wording import edge_words, on_point_words
 from evenseam.wording.block_words import BlockWords
 from evenseam.wording.border_words import BorderWords
 from evenseam.wording.cautions import needs_insulation
 from evenseam.wording.edge_words import edge_values
 from evenseam.wording.marked import Markdown, escape
+from evenseam.wording.on_point_words import OnPointWords
 from evenseam.wording.patch_words import section_patches
 from evenseam.wording.scribe import Scribe
 from evenseam.wording.working_figures import binding_ends
@@ -83,6 +87,7 @@ TEMPLATES: Mapping[type[Operation], str] = {
     MakeCornerPockets: "steps/make_corner_pockets",
     AttachCornerPockets: "steps/attach_corner_pockets",
     **edge_words.TEMPLATES,
+    **on_point_words.TEMPLATES,
 }
 
 
@@ -120,12 +125,15 @@ class StepWords:
                 return self._borders.mitred(adding)
             case AddPartialSeamBorder() as adding:
                 return self._borders.partial(adding)
+            case AddSettingTriangles() | JoinDiagonalRows() | TrimTop() as on_point:
+                return OnPointWords(self.scribe, self.pieces, self.taught).values(on_point, number)
             case LayerTurned() | LayerForQuilting() as layering:
                 return self._layers(layering)
             case Topstitch(distance=distance):
                 return {"distance": distance}
             case SquareUp(width=width, height=height):
-                return {"width": width, "height": height}
+                is_lining = isinstance(self.scribe.sheet.project.finish, EnvelopeBack)
+                return {"width": width, "height": height, "is_lining": is_lining}
             case MakeBinding(binding=binding, folded_width=folded_width):
                 return {"folded_width": folded_width, **self._binding(binding)}
             case Bind(seam=seam):
@@ -215,7 +223,7 @@ class StepWords:
             "batting": self._cut(layering.batting),
             "backing_overage": finish.backing_overage,
             "batting_overage": finish.batting_overage,
-            "back": self.scribe.language.words["parts"]["lining" if isinstance(finish, EnvelopeBack) else "backing"],
+            "is_lining": isinstance(finish, EnvelopeBack),
             "is_insulated": needs_insulation(self.scribe.sheet.project),
         }
         if isinstance(layering, LayerTurned):

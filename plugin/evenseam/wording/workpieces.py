@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from evenseam.pattern import (
     AddBorderStrips,
     AddMitredBorder,
+    AddSettingTriangles,
     Cut,
     CutShape,
     HemPanel,
+    JoinDiagonalRows,
     JoinPieces,
     JoinRun,
     MakeCornerPockets,
@@ -58,6 +60,8 @@ class Workpieces:
         self._numbers = {step.id: number for number, step in enumerate(steps, start=1)}
         self._cuts = {cut.id: cut for cut in scribe.sheet.cuts.cuts}
         self._in_runs = {part for step in steps if isinstance(step.operation, JoinRun) for part in step.operation.parts}
+        self._diagonal = _diagonal_rows(scribe)
+        self._in_runs |= {*self._diagonal}
         self._border_strips = dict(_border_strips(scribe))
 
     def called(self, name: str) -> Called:
@@ -129,6 +133,9 @@ class Workpieces:
 
     def _run(self, step: Step) -> Called:
         kind = self.run_kind(step)
+        if kind == "diagonal_row":
+            numbers = [str(number) for number in self._diagonal[step.makes]]
+            return replace(self._named(kind, self._scribe.language.listed(numbers)), is_name=True)
         alike = self.steps_of_kind(kind)
         return (
             self._numbered(self._named(kind), alike.index(step) + 1)
@@ -158,6 +165,8 @@ class Workpieces:
             return "center"
         if not self.holds_blocks(step.makes):
             return "sashing_row"
+        if step.makes in self._diagonal:
+            return "diagonal_row"
         return "row" if run.run is Run.ACROSS else "column"
 
     def _cut(self, cut: Cut) -> Called:
@@ -165,6 +174,9 @@ class Workpieces:
         if part in ("sashing", "border"):
             is_square = cut.shape is CutShape.SQUARE
             return self._named("cornerstone" if is_square else "sashing" if part == "sashing" else "border_strip")
+        if part == "setting":
+            is_corner = cut.shape is CutShape.HALF_SQUARE_TRIANGLE
+            return self._named("corner_triangle" if is_corner else "setting_triangle")
         if part == "block":
             return self._named("block", self._scribe.sheet.project.block(cut.part.partition(":")[2]).name)
         return Called(escape(cut.label), escape(cut.label), "cut")
@@ -191,6 +203,19 @@ class Workpieces:
         return Called(
             Markdown(one.replace("{name}", written)), Markdown(many.replace("{name}", written)), kind, is_name
         )
+
+
+def _diagonal_rows(scribe: Scribe) -> dict[str, list[int]]:
+    """Return what joins the top of blocks on point, with the numbers of the diagonal rows it is used for."""
+    found: dict[str, list[int]] = {}
+    for step in scribe.sheet.program.steps:
+        match step.operation:
+            case AddSettingTriangles(row=row, number=number):
+                found.setdefault(row, []).append(number + 1)
+            case JoinDiagonalRows(rows=rows):
+                for name in rows:
+                    found.setdefault(name, [])
+    return found
 
 
 def _border_strips(scribe: Scribe) -> Iterator[tuple[str, str]]:
