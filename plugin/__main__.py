@@ -57,6 +57,7 @@ def build(rest):
         clear_away(site)
         new = tempfile.mkdtemp(prefix=os.path.basename(beside(site, NEW)), dir=os.path.dirname(site))
         try:
+            os.environ["EVENSEAM_EXCHANGES"] = "1"  # here, and not once more by the plugin
             status = run([python(), "-m", "mkdocs", "build", "--strict", "--site-dir", new, *rest])
             if status == 0:
                 os.chmod(new, 0o755)  # mkdtemp makes folders that only their owner can enter

@@ -411,3 +411,18 @@ CORPUS: tuple[Hostile, ...] = (
     *_drawings(),
     *_folders(),
 )
+
+REF_NAMES = (
+    "<img/src=//e.example/x/onerror=ran()>", "</code></p><script>ran()</script>", "\"onmouseover=\"ran()\"x=\"", "'onmouseover='ran()", "<svg/onload=ran()>", "-->", "]]>",
+    "$(touch${IFS}ran)", "`touch${IFS}ran`", ";touch${IFS}ran", "|touch${IFS}ran", "&touch${IFS}ran&", ">ran", "$HOME", "%0A%0D", "%s%s%n",
+    "@everyone", "@", "#1", "!1", "{{7*7}}", "${{github.token}}", "{%print(1)%}", "www.e.example", "http/e.example", "**bold**".replace("*", "_"), "|a|b|",
+    "--output=ran", "-rf", "--", "--help", "main/../main".replace("..", "."), "refs/heads/main", "HEAD", "FETCH_HEAD", "0" * 40, "a" * 200, "a/" * 60 + "a",
+    "\u202eniam", "\u043c\u0430in", "ma\u200bin", "\ufeffmain", "\U0001f9f5", "ma\u0301in",
+)  # fmt: skip
+"""Names that git takes for a branch, or refuses; none may act as markup, as an option or as a command."""
+NO_REVISIONS = (
+    "", " ", "-", "--all", "--output=ran", "-o", "^main", "main..HEAD", "main...HEAD", "main:patterns", "main^{tree}", "main^{blob}", ":/Change", ":0:patterns",
+    "@{u}", "@{-1}", "main@{9999}", "main~9999", "main^{/no such words}", "main\nHEAD", "main HEAD", "main\0", "main\t", "HEAD^@", "HEAD^!", "x" * 5000, "\ud800", "../main", "/etc/passwd",
+    "file:///etc/passwd", "ext::touch ran", "~", "*", "refs/heads/*", "stash@{0}", "'; touch ran; '", "$(touch ran)", "`touch ran`",
+)  # fmt: skip
+"""What a stranger might put where a revision is asked for, and is none."""

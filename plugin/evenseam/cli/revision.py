@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+import os
+import re
 from dataclasses import dataclass
 from pathlib import Path
 
 from evenseam.cli.loading import CannotRunError
 from evenseam.publish.git_store import Entry, GitError, list_tree, read_folder, run_git, top_of, within
 from evenseam.publish.sources import PATTERN_FILE, PatternSource, without_same_addresses
+
+_COMMIT = re.compile(r"[0-9a-f]{40,64}", re.ASCII)
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,7 +26,7 @@ class Revision:
 
 def find_revision(name: str, folder: Path) -> Revision:
     """Return a revision by its name. Raises CannotRunError when there is none."""
-    if not name or name.startswith("-") or "\0" in name:
+    if not name or name.startswith(("-", "^")) or "\0" in name or not _can_be_passed_on(name):
         raise CannotRunError(f"{name!r} is no name of a revision")
     try:
         # --verify with --end-of-options takes the word as a name whatever it looks like.
@@ -30,10 +34,18 @@ def find_revision(name: str, folder: Path) -> Revision:
     except GitError as error:
         raise CannotRunError(str(error)) from None
     commit = done.stdout.decode("ascii", "replace").strip()
-    if done.returncode != 0 or not commit:
+    if done.returncode != 0 or not _COMMIT.fullmatch(commit):
         reason = done.stderr.decode("utf-8", "replace").strip().splitlines()
         raise CannotRunError(f"git knows no revision {name!r}" + (f" ({reason[-1]})" if reason else ""))
     return Revision(name, commit)
+
+
+def _can_be_passed_on(name: str) -> bool:
+    try:
+        os.fsencode(name)
+    except UnicodeEncodeError:
+        return False
+    return True
 
 
 def read_revision(revision: Revision, patterns: Path) -> tuple[PatternSource, ...]:

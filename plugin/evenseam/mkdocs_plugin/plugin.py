@@ -22,6 +22,7 @@ from evenseam.mkdocs_plugin.page_memory import PageMemory
 from evenseam.mkdocs_plugin.pages import PatternPage, nav_with
 from evenseam.mkdocs_plugin.site_mark import knows_all_hands
 from evenseam.mkdocs_plugin.standing_site import StandingSite
+from evenseam.mkdocs_plugin.whole_site import WholeSite
 from evenseam.problems import Severity, show_problem
 from evenseam.publish.cache import Cache
 from evenseam.publish.export import with_gallery
@@ -69,6 +70,7 @@ class EvenseamPlugin(BasePlugin[EvenseamConfig]):  # type: ignore[no-untyped-cal
         self.expected: list[File] = []
         self.memory = PageMemory()
         self.standing: StandingSite | None = None
+        self.whole: WholeSite | None = None
         self.nav: Navigation | None = None
         self.files: Files | None = None
         self.cache: Cache | None = None
@@ -77,9 +79,18 @@ class EvenseamPlugin(BasePlugin[EvenseamConfig]):  # type: ignore[no-untyped-cal
         """Remember whether this is a preview; that the method is here keeps the plugin alive between rebuilds."""
         self.is_serving = command == "serve"
         self.standing = StandingSite() if self.is_serving and not dirty else None
+        self.whole = WholeSite() if not self.is_serving and not dirty else None
 
+    def on_shutdown(self) -> None:
+        """Let a site that is whole take its place."""
+        if self.whole is not None:
+            self.whole.finish()
+
+    @event_priority(100)
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
-        """Watch the patterns and link the style and the script of their pages."""
+        """Watch the patterns and link the style and the script of their pages; lead the build beside the site."""
+        if self.whole is not None:
+            self.whole.begin(config)
         if self.config.language != "en":
             _check_language(self.config.language)
         config.watch.append(self.config.patterns)
@@ -177,6 +188,8 @@ class EvenseamPlugin(BasePlugin[EvenseamConfig]):  # type: ignore[no-untyped-cal
 
     def on_build_error(self, *, error: Exception, **_: object) -> None:
         """Say in one line what the machine would not do, such as a full disk; MkDocs would show its own insides."""
+        if self.whole is not None:
+            self.whole.call_failed()
         if isinstance(error, OSError):
             what = f"{error.filename}: {error.strerror}" if error.filename else error.strerror or str(error)
             raise PluginError(f"the site could not be built: {what}") from error
@@ -192,6 +205,8 @@ class EvenseamPlugin(BasePlugin[EvenseamConfig]):  # type: ignore[no-untyped-cal
             if self.cache is not None and self.site is not None:
                 prune(self.cache, self.site.stored)
             log.info("%d pattern pages are on the site", len(self.expected))
+        if self.whole is not None:
+            self.whole.call_whole()
 
     def _options(self) -> SiteOptions:
         has_handouts = self.config.handouts == "always" or (self.config.handouts == "build" and not self.is_serving)

@@ -194,10 +194,14 @@ def _sizes(review: PatternReview, old: Version | None, new: Version | None) -> l
     lines = []
     for where, changes in by_where.items():
         lines.append(f"<h3>{escape(_upper(size_words(where)))} in {edition_words(where.unit)}</h3>")
-        if where.unit in editions(review)[:1]:
-            before = _sheet(old, _old_size(changes, where), where.unit)
-            lines.append(_pictures(where, before, _sheet(new, where.size, where.unit)))
-        lines.append(_table(changes))
+        before = _sheet(old, _old_size(changes, where), where.unit)
+        pictures = _pictures(where, before, _sheet(new, where.size, where.unit))
+        if pictures and where.unit not in editions(review)[:1]:
+            # Another edition differs in the same places as a rule: there to be looked at, and not in the way.
+            pictures = (
+                f"<details><summary>Before and after in {edition_words(where.unit)}</summary>{pictures}</details>"
+            )
+        lines += [pictures, _table(changes)]
     return lines
 
 
@@ -230,13 +234,17 @@ def _pictures(where: Where, old: PatternSheet | None, new: PatternSheet | None) 
     # Where nearly everything differs, marks on everything would hide the quilt and show nothing.
     before, after = (Marks((), ()), Marks((), ())) if is_all else marks_of(found)
     scale = common_scale(old, new)
+    widest = max(float(sheet.sized.finished_width.value) for sheet in (old, new))
     figures = []
     for sheet, marks, name in ((old, before, "Before"), (new, after, "After")):
         size = f"{sheet.sized.finished_width.number} × {sheet.sized.finished_height.text}"
         told = "" if is_all else "; what differs is marked"
         title = f"{size_words(where)} {name.lower()}, {size}{told}"
         picture = draw_top(sheet, marks, scale, title)
-        figures.append(f"<figure>{picture}<figcaption>{name}: {escape(size)}</figcaption></figure>")
+        # On a narrow screen both shrink alike, so that they stay at one scale.
+        share = round(100 * float(sheet.sized.finished_width.value) / widest, 2)
+        caption = f"<figcaption>{name}: {escape(size)}</figcaption>"
+        figures.append(f'<figure style="max-width:{share}%">{picture}{caption}</figure>')
     key = _NEARLY_ALL if is_all else _KEY
     return f'<div class="pair">{"".join(figures)}</div><p class="quiet">{key}{_counts(found)}</p>'
 
