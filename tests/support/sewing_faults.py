@@ -60,11 +60,14 @@ def wrong_cuts(project: Project, cut: Cut) -> Iterator[tuple[str, tuple[Cut, ...
     if cut.outline is not None:
         for wrong in wrong_outlines(cut.outline, mark):
             yield "with another outline", (replace(cut, outline=wrong),)
-    is_seen = cut.part.startswith(("block:", "border:", "sashing"))
+    is_seen = cut.part.startswith(("block:", "border:", "sashing", "setting", "corner", "spacer"))
     if is_seen and any(fabric.id == cut.material and fabric.is_directional for fabric in project.fabrics):
         yield "with its print lying down", (replace(cut, is_upright=False),)
     if cut.join_seam is not None:
         yield "joined with another seam", (replace(cut, join_seam=_moved(cut.join_seam, mark)),)
+    if cut.used_of_square is not None:
+        for more in (1, -1):
+            yield f"used of a square by {more}", (replace(cut, used_of_square=cut.used_of_square + more),)
     yield "twice", (cut, cut)
     yield "missing", ()
 

@@ -2,8 +2,8 @@
 
 Blocks are plain squares of two kinds, gull and buoy, in turn, so that a block in the wrong place is seen. The rules of
 the triangles are those of the trade, in terms of the block's finished side F and a seam allowance s: setting triangles
-F × √2 + 2 × float + (2 + 2√2) × s, corner triangles F ÷ √2 + 2 × float + (2 + √2) × s, both up to the next mark ("How
-to Make Setting Triangles", Marcia Hohn, Quilter's Cache, 2002, as read in the handbook: plus 1 1/4 and plus 7/8).
+F × √2 + 2 × float + 5 × s, corner triangles F ÷ √2 + 2 × float + 3 1/2 × s, both up to the next mark ("How to Make
+Setting Triangles", Marcia Hohn, Quilter's Cache, 2002, as read in the handbook: plus 1 1/4 and plus 7/8).
 """
 
 from __future__ import annotations
@@ -40,7 +40,7 @@ from evenseam.pattern import (
 
 from support.mat import MAT, cut, step
 from support.samples import TURNED, count, length
-from support.tops import plain_block
+from support.tops import plain_block, value
 
 ROOT = square_root(2)
 
@@ -61,14 +61,14 @@ class Wanted:
     float_height: str = ""
 
 
-def measured(name: str, value: Number, unit: Unit = Unit.INCH) -> Quantity:
+def measured(name: str, exact: Number, unit: Unit = Unit.INCH) -> Quantity:
     """Return a figure of any exact value."""
-    return replace(length(name, "1", unit), value=value)
+    return replace(length(name, "1", unit), value=exact)
 
 
-def next_mark(value: Number, unit: Unit) -> Fraction:
+def next_mark(exact: Number, unit: Unit) -> Fraction:
     """Return a length brought up to a mark of the ruler."""
-    return ceiling(value / unit.ruler_mark) * unit.ruler_mark
+    return ceiling(exact / unit.ruler_mark) * unit.ruler_mark
 
 
 def on_point(wanted: Wanted) -> tuple[Project, CutList, Program]:
@@ -81,11 +81,11 @@ class _Maker:
     def __init__(self, wanted: Wanted) -> None:
         self.wanted = wanted
         self.unit = wanted.unit
-        self.side, self.seam = Fraction(wanted.side), Fraction(wanted.seam)
-        self.gap = Fraction(wanted.sash or 0)
+        self.side, self.seam = value(wanted.side), value(wanted.seam)
+        self.gap = value(wanted.sash or "0")
         self.frame = self.gap if wanted.is_around else Fraction(0)
-        self.sides = Fraction(wanted.float_width)
-        self.ends = Fraction(wanted.float_height or wanted.float_width)
+        self.sides = value(wanted.float_width)
+        self.ends = value(wanted.float_height or wanted.float_width)
         self.used: dict[str, int] = {}
         # The lattice of the turned page: every block by its row and its place in it.
         self.blocks = {
@@ -148,8 +148,10 @@ class _Maker:
         around = 2 * self.seam
         wide, narrow = self.side + around, self.gap + around
         floats = max(self.sides, self.ends)
-        setting = self.up(self.side * ROOT + 2 * floats + (2 + 2 * ROOT) * self.seam)
-        corner = self.up(self.side / ROOT + 2 * floats + (2 + ROOT) * self.seam)
+        # With one column there are setting triangles at the left and right only, with one row at top and bottom only.
+        beside = self.sides if self.wanted.columns == 1 else self.ends if self.wanted.rows == 1 else floats
+        setting = self.up(self.side * ROOT + 2 * beside + 5 * self.seam)
+        corner = self.up(self.side / ROOT + 2 * floats + Fraction(7, 2) * self.seam)
         longer = ROOT * (floats + self.seam)
         sizes: dict[str, tuple[str, Number, Number, str, CutShape]] = {
             "gull": ("reed", wide, wide, "block:gull", CutShape.SQUARE),
@@ -178,8 +180,8 @@ class _Maker:
             made.append(replace(cut(id, fabric, "1 x 1", number, part, shape), **sized))
         return made
 
-    def up(self, value: Number) -> Fraction:
-        return next_mark(value, self.unit)
+    def up(self, exact: Number) -> Fraction:
+        return next_mark(exact, self.unit)
 
     def steps(self) -> list[Step]:
         steps: list[Step] = []

@@ -98,21 +98,34 @@ class Lattice:
         """Return which edge of the top a row ends at on the right: top, right, or the corner of both."""
         return "corner" if number == self.columns - 1 else "top" if number < self.columns - 1 else "right"
 
-    def square_for(self, edge: str) -> Number:
-        """Return the square from which the triangle at an edge is cut, just so that it reaches the raw edge.
+    def square_for(self, edge: str) -> tuple[Number, Number]:
+        """Return the square from which the triangle at an edge is cut: the least, and the one of the trade's rule.
 
-        A setting triangle reaches from its right angle to the edge: half its long side is its height. A corner
-        triangle has its right angle in the corner: half the block beside it, and twice what lies beyond.
+        The least reaches the raw edge just so. A setting triangle reaches from its right angle to the edge: half its
+        long side is its height. A corner triangle has its right angle in the corner: half the block beside it, and
+        twice what lies beyond. The rule adds 5 and 3 1/2 seam allowances where 2 + 2√2 and 2 + √2 would do: 1 1/4 in
+        and 7/8 in of published tables ("How to Make Setting Triangles", Marcia Hohn, Quilter's Cache, 2002).
         """
-        around = 2 * self.seam + ROOT * self.seam
         if edge == "corner":
-            return self.side / ROOT + 2 * most([self.beyond_sides, self.beyond_ends]) + around
+            finished = self.side / ROOT + 2 * self.most_beyond
+            return finished + (2 + ROOT) * self.seam, finished + Fraction(7, 2) * self.seam
         beyond = self.beyond_ends if edge in ("top", "bottom") else self.beyond_sides
-        return ROOT * self.side + 2 * beyond + around + ROOT * self.seam
+        finished = ROOT * self.side + 2 * beyond
+        return finished + (2 + 2 * ROOT) * self.seam, finished + 5 * self.seam
 
-    def longer(self, number: int) -> tuple[Number, Number]:
+    @property
+    def most_beyond(self) -> Number:
+        """The larger of the two floats."""
+        return most([self.beyond_sides, self.beyond_ends])
+
+    @property
+    def usually_longer(self) -> Number:
+        """How much longer than its ordinary length a row of sashing is at either end, wherever that is."""
+        return ROOT * (self.most_beyond + self.seam)
+
+    def least_longer(self, number: int) -> tuple[Number, Number]:
         """Return how much longer than its ordinary raw length the row of sashing above a diagonal row is at the left
-        and at the right, so that the whole of its width, seam allowances too, reaches the raw edge.
+        and at the right at least, so that the whole of its width, seam allowances too, reaches the raw edge.
         """
         pitch = self.side + self.gap
         first, last = self.reach_between(number)

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections import Counter
 from dataclasses import dataclass, field
-from fractions import Fraction
+from typing import TypeAlias
 
-from evenseam.exact import Number, ceiling
+from evenseam.exact import Number
 from evenseam.pattern import (
     AddSettingTriangles,
     Cut,
@@ -37,6 +37,13 @@ from evenseam.sizing.simulator.workpiece import (
 SHAPES = {False: CutShape.QUARTER_SQUARE_TRIANGLE, True: CutShape.HALF_SQUARE_TRIANGLE}
 """How a setting triangle and a corner triangle are cut, so that the edge of the top lies along the grain."""
 
+_SETTING_EDGES = (("top", "right", "bottom", "left"),)
+_OPPOSITE_CORNERS = (("top left", "bottom right"), ("top right", "bottom left"))
+"""What one square gives: a square cut once, two opposite corners; cut the other way, the other two."""
+
+
+Size: TypeAlias = tuple[Number, Number]
+
 
 @dataclass(slots=True)
 class Uses:
@@ -44,24 +51,27 @@ class Uses:
 
     table: Table
     lattice: Lattice
-    needs: dict[str, tuple[Cut, list[tuple[Number, Number]]]] = field(default_factory=dict)
+    needs: dict[str, tuple[Cut, list[tuple[Size, Size]]]] = field(default_factory=dict)
     edges: dict[str, list[str]] = field(default_factory=dict)
     """The edges and corners that triangles of a cut are used at."""
 
-    def note(self, cut: Cut, width: Number, height: Number) -> None:
-        """Note that a cut has to be at least so wide and so high."""
-        self.needs.setdefault(cut.id, (cut, []))[1].append((width, height))
+    def note(self, cut: Cut, least: Size, usual: Size) -> None:
+        """Note how large a cut has to be at least, and by the rules of the trade."""
+        self.needs.setdefault(cut.id, (cut, []))[1].append((least, usual))
 
     def check(self) -> None:
         """Compare every cut with everything it is used for."""
         mark = self.table.unit.ruler_mark
         for cut, needs in self.needs.values():
-            wide, high = most([width for width, _ in needs]), most([height for _, height in needs])
-            if not (is_cut_for(cut.width.value, wide, mark) and is_cut_for(cut.height.value, high, mark)):
+            wide, high = most([usual[0] for _, usual in needs]), most([usual[1] for _, usual in needs])
+            is_usual = is_cut_for(cut.width.value, wide, mark) and is_cut_for(cut.height.value, high, mark)
+            is_enough = all(cut.width.value >= least[0] and cut.height.value >= least[1] for least, _ in needs)
+            if not (is_usual and is_enough):
                 size = self.table.size(cut.width.value, cut.height.value)
+                what = "is cut" if is_enough else "needs"
                 self.table.blame(
                     cut, codes.PIECE_SIZE_WRONG,
-                    f"“{cut.label}” is {size}; with its seam allowances, to reach the edge of the top, it needs "
+                    f"“{cut.label}” is {size}; with its seam allowances, to reach the edge of the top, it {what} "
                     f"{self.table.size(wide, high)}",
                 )  # fmt: skip
         for id, edges in self.edges.items():
@@ -115,15 +125,15 @@ def join_diagonal_rows(table: Table, maker: BlockMaker, step: Step, operation: J
             (row.start, lattice.edge_at_start(number), "bottom left"),
             (row.end, lattice.edge_at_end(number), "top right"),
         ):
-            square = lattice.square_for(edge)
-            uses.note(cut, square, square)
+            least, usual = lattice.square_for(edge)
+            uses.note(cut, (least, least), (usual, usual))
             uses.edges.setdefault(cut.id, []).append(corner if edge == "corner" else edge)
     for number, strip in bands[1]:
         _check_sashing_row(table, lattice, uses, number, strip)
     corner_cut = _triangle(table, step, operation.corner, pieces[-1], "corner")
     if corner_cut is not None:
-        square = lattice.square_for("corner")
-        uses.note(corner_cut, square, square)
+        least, usual = lattice.square_for("corner")
+        uses.note(corner_cut, (least, least), (usual, usual))
         uses.edges.setdefault(corner_cut.id, []).extend(("top left", "bottom right"))
     if table.told == told:
         uses.check()
@@ -261,25 +271,27 @@ def _check_sashing_row(table: Table, lattice: Lattice, uses: Uses, number: int, 
             place=sashing.place,
         )
         return
-    longer = most(list(lattice.longer(number)))
+    usual = lattice.usually_longer
+    at_start, at_end = lattice.least_longer(number)
     for place, (part, is_stone) in enumerate(zip(parts, kinds, strict=True)):
         fabric = sashing.cornerstone_fabric if is_stone and sashing.cornerstone_fabric else sashing.fabric
         length = narrow if is_stone else wide
-        if len(kinds) == 1 and sashing.cornerstone_fabric is None:
-            length = (last - first) * (lattice.side + lattice.gap) + wide + 2 * lattice.frame + 2 * longer
-        elif len(kinds) == 1:
-            length = length + 2 * longer
-        elif place in (0, len(kinds) - 1):
-            length = length + longer
-        else:
+        if place not in (0, len(kinds) - 1):
             _check_strip(table, part, length, narrow, fabric)
             continue
+        shortest, whole = length + (at_end if place else at_start), length + usual
+        if len(kinds) == 1:
+            length = (last - first) * (lattice.side + lattice.gap) + wide + 2 * lattice.frame
+            shortest, whole = length + 2 * most([at_start, at_end]), length + 2 * usual
         assert part.cut is not None
         table.check_fabric(part.cut, fabric, "the sashing" if not is_stone else "the cornerstones")
         table.check_print(part.cut)
         if part.height != narrow:
             _tell_width(table, part, part.height)
-        uses.note(part.cut, *((narrow, length) if part.turns % 2 else (length, narrow)))
+        if part.turns % 2:
+            uses.note(part.cut, (narrow, shortest), (narrow, whole))
+        else:
+            uses.note(part.cut, (shortest, narrow), (whole, narrow))
 
 
 def _check_strip(table: Table, part: Flat, width: Number, height: Number, fabric: str) -> None:
@@ -313,9 +325,10 @@ def _check_upright(table: Table, cut: Cut, edges: Counter[str]) -> None:
     """Check that the squares give every edge its triangle with the print upright.
 
     Cut twice diagonally, an upright square gives one triangle for each edge of the top; cut once, one for each of two
-    opposite corners.
+    opposite corners. What of a square is used must be the same for all squares.
     """
-    each = 4 if cut.shape is CutShape.QUARTER_SQUARE_TRIANGLE else 2
+    is_setting = cut.shape is CutShape.QUARTER_SQUARE_TRIANGLE
+    each = 4 if is_setting else 2
     used = cut.used_of_square
     if not table.is_directional(cut.material):
         if used is not None:
@@ -324,17 +337,15 @@ def _check_upright(table: Table, cut: Cut, edges: Counter[str]) -> None:
                 f"“{cut.label}” has no print with an up, and only {used} of {each} triangles of a square are used",
             )  # fmt: skip
         return
-    if each == 4:
-        squares = max(edges.values())
-    else:
-        falling = max(edges["top right"], edges["bottom left"])
-        squares = max(edges["top left"], edges["bottom right"]) + falling
-    used = each if used is None else used
-    if not 0 < used <= each or ceiling(Fraction(edges.total(), used)) != squares:
+    groups = _SETTING_EDGES if is_setting else _OPPOSITE_CORNERS
+    found = [[edges[edge] for edge in group if edges[edge]] for group in groups]
+    sides = {len(counts) for counts in found if counts}
+    is_even = all(len(set(counts)) == 1 for counts in found if counts)
+    if sides != {each if used is None else used} or not is_even:
         table.blame(
             cut, codes.PRINT_LIES_SIDEWAYS,
-            f"“{cut.label}” is cut from squares of which {used} triangles each are used; with its print upright it "
-            f"takes {squares} squares",
+            f"“{cut.label}” is cut from upright squares of which {used or each} triangles each are used; where it is "
+            f"sewn on ({', '.join(f'{edge} {number}' for edge, number in edges.items())}), its print would not stand",
         )  # fmt: skip
 
 
