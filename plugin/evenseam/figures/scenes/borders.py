@@ -5,7 +5,6 @@ from __future__ import annotations
 from evenseam.figures.cloth_work import draw_work
 from evenseam.figures.frame import HIGH, WIDE, Frame, at
 from evenseam.figures.scene import Scene
-from evenseam.figures.scenes.runs import MANY_PATCHES
 from evenseam.pattern import AddBorderStrips, Run, Step
 
 PULL = 30.0
@@ -33,7 +32,7 @@ def draw_border(scene: Scene, step: Step, operation: AddBorderStrips) -> None:
     first, last = zero, thick + body + PULL
     draw_work(scene.pen, centre, spot(zero, thick), has_letters=False)
     for place, one in ((first, strip), (last, opposite)):
-        draw_work(scene.pen, one, spot(zero, place), has_letters=len(one.patches) <= MANY_PATCHES)
+        draw_work(scene.pen, one, spot(zero, place), has_letters=not any(patch.piece for patch in one.patches))
     for share in (0.25, 0.75):
         for start, end in ((thick - PULL, thick), (thick + body + PULL, thick + body)):
             tail, head = start + (end - start) / 8, end - (end - start) / 8
