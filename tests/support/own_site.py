@@ -23,7 +23,7 @@ KINDS = {
     "a pattern with problems": BROKEN,
     "the author guide": "guide/first-pattern/",
     "every key": "guide/every-key/",
-    "check your templates": "print-at-full-size/",
+    "check your templates": "help/check-your-templates/",
 }
 """One page of every kind."""
 

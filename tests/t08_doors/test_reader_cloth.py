@@ -77,8 +77,9 @@ def test_ticks_belong_to_the_plan_of_their_width(browser, address):
 
 def test_a_figure_of_another_width_says_why(browser, address):
     with opened(browser, address + WALL) as page:
-        page.check("input[name=cloth][value='44']")
-        figure = page.locator('.measured[data-figure*="@44"]:visible').first
+        asked = page.locator('.measured[data-figure*="@"]').first.get_attribute("data-figure")
+        page.check(f"input[name=cloth][value='{asked.partition('@')[2]}']")
+        figure = page.locator(f'.measured[data-figure="{asked}"]:visible').first
         figure.click()
         told = page.locator("dialog.why").inner_text()
         assert figure.inner_text() in told and "Worked out" in told and "squaring up" in told

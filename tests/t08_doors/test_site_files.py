@@ -60,7 +60,7 @@ class TestWhatIsPublished:
 
     def test_every_page_is_there(self, site):
         assert sorted(page.path for page in site.pages) == [
-            "guide/every-key.md", "patterns/index.md", "patterns/low-tide/index.md", "patterns/low-tide/mug-rug-centimetres.md",
+            "guide/every-key.md", "help/check-your-templates.md", "patterns/index.md", "patterns/low-tide/index.md", "patterns/low-tide/mug-rug-centimetres.md",
             "patterns/low-tide/mug-rug-inches.md", "patterns/low-tide/wall-hanging-centimetres.md", "patterns/low-tide/wall-hanging-inches.md",
             "patterns/stranded/index.md",
         ]  # fmt: skip
@@ -81,7 +81,10 @@ class TestWhatIsPublished:
                 yield entry.path
                 yield from paths(entry.children)
 
-        assert set(paths(site.navigation)) == {page.path for page in site.pages} - {"guide/every-key.md"}
+        assert set(paths(site.navigation)) == {page.path for page in site.pages} - {
+            "guide/every-key.md",
+            "help/check-your-templates.md",
+        }
 
     def test_a_pattern_with_a_mistake_shows_it_and_the_other_is_published(self, site):
         (page,) = [page for page in site.pages if "stranded" in page.path]
@@ -99,12 +102,14 @@ class TestWhatIsPublished:
         made = build_site(SOURCES[:1], options, Cache(tmp_path), processes=1)
         assert [page.path for page in made.pages] == [
             "sew/index.md",
+            "help/check-your-templates.md",
             "sew/low-tide/index.md",
             "sew/low-tide/mug-rug-centimetres.md",
             "sew/low-tide/wall-hanging-centimetres.md",
         ]
         assert {file.path.rpartition("/")[2] for file in made.files} == {
-            "pattern.schema.json", "evenseam.css", "evenseam.js", "changes.xml", "mug-rug-centimetres.svg", "wall-hanging-centimetres.svg", "mug-rug-centimetres.json", "mug-rug-centimetres-a4.pdf",
+            "pattern.schema.json", "evenseam.css", "evenseam.js", "changes.xml", "check-your-templates-a4.svg",
+            "text-regular.woff2", "text-bold.woff2", "book-bold.woff2", "mug-rug-centimetres.svg", "wall-hanging-centimetres.svg", "mug-rug-centimetres.json", "mug-rug-centimetres-a4.pdf",
             "wall-hanging-centimetres.json", "wall-hanging-centimetres-a4.pdf",
             "mug-rug-centimetres-colouring.svg", "wall-hanging-centimetres-colouring.svg",
         }  # fmt: skip

@@ -8,7 +8,7 @@ from evenseam.figures.colour import Colour
 from evenseam.figures.drawing import Ink, Stroke, Tone
 
 PRINT_FONT = "DejaVu Sans, Liberation Sans, sans-serif"
-WEB_FONT = "system-ui, 'Segoe UI', 'Helvetica Neue', Arial, sans-serif"
+WEB_FONT = "'Evenseam Text', system-ui, 'Segoe UI', 'Helvetica Neue', Arial, sans-serif"
 
 HALO: Colour = "#fffaf0"
 """Under every line that may cross a dark fabric."""

@@ -47,6 +47,9 @@ class PatternPage(Page):
         }
         if not self.made.is_searched:
             meta["search"] = {"exclude": True}
+        if not self.made.contents:
+            # An empty list of contents would take the room of a column.
+            meta["hide"] = ["toc"]
         self.meta = meta
         self.markdown = ""
 
@@ -121,6 +124,19 @@ def as_nav(entries: Iterable[NavEntry]) -> list[Any]:
         {as_markup(entry.title): [entry.path, *as_nav(entry.children)] if entry.children else entry.path}
         for entry in entries
     ]
+
+
+def is_named(nav: object, path: str) -> bool:
+    """Tell whether a `nav` names a page; without a `nav` every page is in it."""
+    match nav:
+        case None:
+            return True
+        case dict():
+            return any(is_named(value, path) for value in nav.values() if value is not None)
+        case list():
+            return any(is_named(item, path) for item in nav if item is not None)
+        case _:
+            return nav == path
 
 
 def nav_with(nav: list[Any], folder: str, entries: Iterable[NavEntry]) -> list[Any]:

@@ -19,7 +19,7 @@ from mkdocs.structure.pages import Page
 from mkdocs.utils.templates import TemplateContext
 
 from evenseam.mkdocs_plugin.page_memory import PageMemory
-from evenseam.mkdocs_plugin.pages import PatternPage, nav_with
+from evenseam.mkdocs_plugin.pages import PatternPage, is_named, nav_with
 from evenseam.mkdocs_plugin.site_mark import knows_all_hands
 from evenseam.mkdocs_plugin.standing_site import StandingSite
 from evenseam.mkdocs_plugin.whole_site import WholeSite
@@ -33,7 +33,7 @@ from evenseam.publish.options import EDITIONS, PAPERS, SiteOptions
 from evenseam.publish.pruning import prune
 from evenseam.publish.reader import SCRIPT_FILE
 from evenseam.publish.site import STYLE_FILE, build_site
-from evenseam.publish.site_files import SiteFiles, SitePage
+from evenseam.publish.site_files import CHECK_PAGE, SiteFiles, SitePage
 from evenseam.publish.sources import find_patterns
 
 log = get_plugin_logger("evenseam")
@@ -134,7 +134,8 @@ class EvenseamPlugin(BasePlugin[EvenseamConfig]):  # type: ignore[no-untyped-cal
             if made.path in taken:
                 log.warning("%s is written by hand and stays; the computed page is left out", made.path)
                 continue
-            inclusion = InclusionLevel.NOT_IN_NAV if made.path in unlisted else InclusionLevel.UNDEFINED
+            is_left_out = made.path in unlisted or (made.path == CHECK_PAGE and not is_named(config.nav, CHECK_PAGE))
+            inclusion = InclusionLevel.NOT_IN_NAV if is_left_out else InclusionLevel.UNDEFINED
             file = File.generated(config, made.path, abs_src_path=str(made.stored), inclusion=inclusion)
             page = PatternPage(made, file, config, is_late=is_late)
             page.edit_url = self._edit_url(made, config)

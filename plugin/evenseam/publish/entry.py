@@ -45,6 +45,8 @@ class MadeSize:
     finished: str
     """12 × 15 in."""
     page: str
+    edition_words: str = ""
+    """The edition as readers call it, in the site's language."""
 
 
 @dataclass(frozen=True, slots=True)

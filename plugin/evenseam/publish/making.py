@@ -38,11 +38,14 @@ from evenseam.publish.silhouette import extent_in_inches
 from evenseam.publish.size_text import SizeText, write_size_text
 from evenseam.publish.sources import PatternSource
 from evenseam.sheet import PatternSheet, sheet_as_json
+from evenseam.wording import language
 from evenseam.wording.document import Document
 
 CARD_GROUND = "#eef2f3"
 Contents: TypeAlias = tuple[ContentsEntry, ...]
 COLOURING = "Colouring sheet"
+EDITION_WORDS = {"inches": "inches", "centimetres": "centimeters"}
+"""Where the site's language has the words for an edition."""
 PAPER_NAMES = {"letter": "Letter", "a4": "A4"}
 
 
@@ -124,6 +127,10 @@ class _Maker:
     files: list[MadeFile] = field(default_factory=list)
     report: Report = field(default_factory=Report)
 
+    @property
+    def check_words(self) -> str:
+        return language(self.options.language).word("page", "check_link")
+
     def make(self) -> MadePattern | None:
         self.report.problems += self.checked.problems
         wanted = [sheet for sheet in self.checked.sheets if sheet.project.unit in self.options.units]
@@ -157,7 +164,8 @@ class _Maker:
         edition = edition_of(project.unit)
         name = f"{project.size}-{edition}"
         pictures = SheetPictures(sheet, self.options.language)
-        made = MadeSize(project.size, project.name, edition, finished_size(sheet), self.path(f"{name}.md"))
+        words = language(self.options.language).word("page", EDITION_WORDS[edition])
+        made = MadeSize(project.size, project.name, edition, finished_size(sheet), self.path(f"{name}.md"), words)
         text = write_size_text(pictures, outcome.value, name)
         title = f"{sheet.pattern.title}: {project.name}"
         alone = pictures.finished_alone(Theme.PRINT, title, f"{title}, finished", "finished")
@@ -226,14 +234,14 @@ class _Maker:
         svg = hero.pictures.svg("finished", Theme.WEB, title, f"{title}, finished", "hero")
         notes = () if self.options.has_handouts else (NO_HANDOUTS,)
         corrections = write_corrections(make_corrections(self.source, self.checked, self.cache))
-        body = write_overview(pattern, svg, hero.sheet.project.fabrics, rows, notes, corrections)
+        body = write_overview(pattern, svg, hero.sheet.project.fabrics, rows, notes, corrections, self.check_words)
         contents = tuple(ContentsEntry(2, id, words) for id, words in OVERVIEW_CONTENTS if f'id="{id}"' in body)
         return self.page("index.md", pattern.title, pattern.title, pattern.summary, body, contents, card)
 
     def size_page(self, size: _Size, rows: list[SizeRow], card: str) -> MadePage:
         title = size.document.title
         text, more = size.written.text, size.written.more_figures
-        body = write_size_page(title, size.document.subtitle, text, size.sheet, size.made, rows, more)
+        body = write_size_page(title, size.document.subtitle, self.check_words, text, size.sheet, size.made, rows, more)
         description = f"{self.title_of(size)}, {size.made.finished}: cutting, sewing and templates."
         short = self.short_title_of(size)
         # Another edition says the same in other figures: found once is enough.
@@ -252,7 +260,7 @@ class _Maker:
         return f"{size.sheet.pattern.title}: {self.short_title_of(size)}"
 
     def short_title_of(self, size: _Size) -> str:
-        edition = f" ({size.made.edition})" if len(size.sheet.pattern.units) > 1 else ""
+        edition = f" ({size.made.edition_words})" if len(size.sheet.pattern.units) > 1 else ""
         return size.made.name + edition
 
     def add(self, size: _Size, kind: str, form: str, name: str, content: bytes) -> None:

@@ -12,7 +12,7 @@ from evenseam.publish.html_text import escape, inline_svg, without_blank_lines
 from evenseam.publish.reader.tools import page_marks, write_fabrics, write_step_bar, write_tools, write_why_window
 from evenseam.publish.reader.why import why_data
 from evenseam.publish.silhouette import Extent, beside_what, silhouettes
-from evenseam.publish.site_files import site_link
+from evenseam.publish.site_files import CHECK_PAGE, site_link
 from evenseam.sheet import PatternSheet
 
 
@@ -47,6 +47,7 @@ def finished_size(sheet: PatternSheet) -> str:
 def write_size_page(
     title: str,
     subtitle: str,
+    check: str,
     text: HtmlText,
     sheet: PatternSheet,
     here: MadeSize,
@@ -55,21 +56,27 @@ def write_size_page(
 ) -> str:
     """Return the HTML of a size's page: its title, the way to the other sizes, downloads, tools, and the whole text.
 
-    `more_figures` are those that the text names besides the sheet's own.
+    `check` are the words that lead to how templates are printed; `more_figures` are those that the text
+    names besides the sheet's own.
     """
     row = next(row for row in rows if row.made == here)
     marks = page_marks(sheet.pattern.slug, sheet.pattern.version, here.size, here.edition)
+    # The finished piece is seen at once; what can be done with the page comes after it.
+    start, picture, rest = text.body.partition("<figure")
+    first, end, rest = rest.partition("</figure>")
+    picture_first = f'<div class="pattern-first">{picture}{first}{end}</div>'
     parts = (
         f"<h1>{escape(title)}</h1>",
         f'<p class="subtitle">{escape(subtitle)}</p>',
         _switch(here, [row.made for row in rows]),
-        _downloads(row.downloads),
+        picture_first,
+        _downloads(row.downloads, check),
         write_tools(),
         write_fabrics(sheet.project.fabrics),
-        text.body,
+        start + rest,
         write_step_bar(
             [
-                (other.made.edition, site_link(other.made.page))
+                (other.made.edition, _edition_words(other.made), site_link(other.made.page))
                 for other in rows
                 if other.made.size == here.size and other.made != here
             ]
@@ -87,6 +94,7 @@ def write_overview(
     rows: Sequence[SizeRow],
     notes: Sequence[str],
     corrections: str,
+    check: str,
 ) -> str:
     """Return the HTML of a pattern's first page: picture (in these fabrics), facts, sizes, downloads, corrections."""
     parts = (
@@ -97,6 +105,7 @@ def write_overview(
         _facts(pattern),
         f'<h2 id="sizes">Choose a size</h2>\n{_sizes(rows)}',
         f'<h2 id="downloads">To print and to keep</h2>\n{_download_table(rows)}',
+        f'<p><a href="{site_link(CHECK_PAGE)}">{escape(check)}</a></p>',
         *(f'<p class="note">{escape(note)}</p>' for note in notes),
         corrections,
     )
@@ -116,8 +125,12 @@ def _switch(here: MadeSize, sizes: Sequence[MadeSize]) -> str:
     if len(same_edition) > 1:
         groups.append(_links("Sizes", [(size, size.name, "") for size in same_edition], here))
     if len(same_size) > 1:
-        groups.append(_links("Editions", [(size, size.edition, _edition(size)) for size in same_size], here))
+        groups.append(_links("Editions", [(size, _edition_words(size), _edition(size)) for size in same_size], here))
     return "\n".join(groups)
+
+
+def _edition_words(size: MadeSize) -> str:
+    return size.edition_words or size.edition
 
 
 def _edition(size: MadeSize) -> str:
@@ -134,14 +147,15 @@ def _links(label: str, choices: Sequence[tuple[MadeSize, str, str]], here: MadeS
     return f'<nav class="switch" aria-label="{label}" data-search-exclude><ul>{items}</ul></nav>'
 
 
-def _downloads(downloads: Sequence[Download]) -> str:
+def _downloads(downloads: Sequence[Download], check: str) -> str:
     if not downloads:
         return ""
     items = "".join(
         f'<li><span class="download-kind">{escape(kind)}</span> {_download_links(group)}</li>'
         for kind, group in _by_kind(downloads).items()
     )
-    return f'<ul class="downloads" data-search-exclude>{items}</ul>'
+    link = f'<li><a href="{site_link(CHECK_PAGE)}" class="check-print">{escape(check)}</a></li>'
+    return f'<ul class="downloads" data-search-exclude>{items}{link}</ul>'
 
 
 def _by_kind(downloads: Sequence[Download]) -> dict[str, list[Download]]:
@@ -164,7 +178,7 @@ def _download_table(rows: Sequence[SizeRow]) -> str:
     kinds = list(dict.fromkeys(item.kind for row in rows for item in row.downloads))
     head = "".join(f'<th scope="col">{escape(kind)}</th>' for kind in kinds)
     lines = "\n".join(
-        f'<tr><th scope="row">{escape(row.made.name)}, {escape(row.made.edition)}</th>'
+        f'<tr><th scope="row">{escape(row.made.name)}, {escape(_edition_words(row.made))}</th>'
         + "".join(f"<td>{_download_links(_by_kind(row.downloads).get(kind, []))}</td>" for kind in kinds)
         + "</tr>"
         for row in rows

@@ -36,7 +36,9 @@ def build_site(
     gallery = write_gallery(patterns)
     common = _common_parts(cache)
     files = [*common.files]
-    pages = [_gallery_page(gallery, options, cache), *(common.pages if options.has_author_guide else ())]
+    check = _check_part(options, cache)
+    files += check.files
+    pages = [_gallery_page(gallery, options, cache), *(common.pages if options.has_author_guide else ()), *check.pages]
     pages += [page for pattern in patterns for page in pattern.pages]
     files.append(MadeFile(FEED_PATH, cache.keep(write_feed(patterns, options.folder).encode())))
     files += [file for pattern in patterns for file in pattern.files]
@@ -62,13 +64,29 @@ def _gallery_page(gallery: str, options: SiteOptions, cache: Cache) -> MadePage:
 
 
 def _common_parts(cache: Cache) -> MadePattern:
-    key = key_of("common")
+    def make() -> MadePattern:
+        from evenseam.publish.common import make_common
+
+        return make_common(cache)
+
+    return _recalled(key_of("common"), cache, make)
+
+
+def _check_part(options: SiteOptions, cache: Cache) -> MadePattern:
+    def make() -> MadePattern:
+        from evenseam.publish.check_page import make_check_page
+
+        return make_check_page(options, cache)
+
+    return _recalled(key_of("check", options.as_text(), str(has_cairo())), cache, make)
+
+
+def _recalled(key: str, cache: Cache, make: Callable[[], MadePattern]) -> MadePattern:
+    """Return what was made before; the engine is loaded only when it must be made."""
     text = cache.noted(key)
     made = from_text(text) if text is not None else None
     if made is None or not all(cache.is_sound(name) for name in made.hashes):
-        from evenseam.publish.common import make_common
-
-        made = make_common(cache)
+        made = make()
         cache.note(key, as_text(made))
     return made
 

@@ -14,6 +14,8 @@ from evenseam.publish.contents import ContentsEntry
 from evenseam.publish.html_text import plain
 
 PAGE_SUFFIX = ".md"
+CHECK_PAGE = "help/check-your-templates.md"
+"""How to print at full size; every list of templates leads to it."""
 _SITE_LINK = re.compile(r'="site:([^"#]*)(#[^"]*)?"')
 
 

@@ -73,7 +73,7 @@ def furniture(sheet: PatternSheet, paper: Paper, layout: Layout, number: int, co
     key = Label(at(paper.width / 2, foot), words.KEY, key_size, Ink.QUIET)
     room = paper.live_width - _SQUARES_WIDE
     text, _ = _text(sheet.pattern.title, lines, MARGIN, MARGIN, room)
-    return [*text, *_squares_across(paper.width - MARGIN - _SQUARES_WIDE + Fraction(1, 10)), key]
+    return [*text, *squares_across(paper.width - MARGIN - _SQUARES_WIDE + Fraction(1, 10)), key]
 
 
 def _which_side(sheet: PatternSheet) -> tuple[str, ...]:
@@ -109,7 +109,7 @@ def wrapped(text: str, points: Fraction, room: Fraction) -> list[str]:
     return lines
 
 
-def _squares_across(left: Fraction) -> list[Shape]:
+def squares_across(left: Fraction) -> list[Shape]:
     """Return squares of 1 in and 2 cm and bars of 2 in and 5 cm.
 
     ::

@@ -10,6 +10,11 @@ KEY = "solid line: sew · dashed line: cut · ticks in the allowance: match · a
 COLOURING = "Colouring sheet"
 COLOUR_IT = "Colour the boxes and the pieces to try fabrics of your own. Not to scale."
 KEY_TOLD = "right side; its templates are mirrored; not to scale"
+RULERS = "Rulers to check your printer"
+RULERS_TOLD = (
+    "Printed at 100 % (actual size) every mark here meets the same mark of a real ruler, across and down. Measure the "
+    "squares first, then the longest rulers."
+)
 ONE_INCH = "1 in"
 TWO_CENTIMETRES = "2 cm"
 TWO_INCHES = "2 in"

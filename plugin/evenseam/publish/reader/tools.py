@@ -37,16 +37,16 @@ def write_tools() -> str:
     )
 
 
-def write_step_bar(other_editions: Sequence[tuple[str, str]] = ()) -> str:
+def write_step_bar(other_editions: Sequence[tuple[str, str, str]] = ()) -> str:
     """Return the bar that stays at the lower edge of the screen: one step on, one step back, and the other edition.
 
-    `other_editions` are their names and their addresses.
+    `other_editions` are their names, the words for them and their addresses.
     """
-    back = _button("previous", "‹ Previous", 'aria-label="Previous step"')
-    on = _button("next", "Next ›", 'aria-label="Next step"')
+    back = _button("previous", "‹<span> Previous</span>", 'aria-label="Previous step"')
+    on = _button("next", "<span>Next </span>›", 'aria-label="Next step"')
     links = "".join(
-        f'<a href="{address}" data-edition="{escape(edition)}">{escape(edition)}</a>'
-        for edition, address in other_editions
+        f'<a href="{address}" data-edition="{escape(edition)}">{escape(words)}</a>'
+        for edition, words, address in other_editions
     )
     return (
         '<div class="step-bar" role="group" aria-label="Steps" data-search-exclude hidden>'
