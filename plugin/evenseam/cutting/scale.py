@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import lru_cache
 from math import lcm
 
 from evenseam.exact import Number, Surd, Unit, ceiling
@@ -29,7 +30,13 @@ class Scale:
 
     def length(self, steps: int) -> Fraction:
         """Return steps as a length."""
-        return Fraction(steps, self.steps)
+        return _length(steps, self.steps)
+
+
+# A plan has the same few hundred places again and again.
+@lru_cache(maxsize=8192)
+def _length(steps: int, in_one: int) -> Fraction:
+    return Fraction(steps, in_one)
 
 
 def common_scale(lengths: Iterable[Number], unit: Unit) -> Scale:

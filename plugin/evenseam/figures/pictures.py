@@ -119,7 +119,8 @@ _last_walk: list[tuple[PatternSheet, Mapping[str, Bench]]] = []
 def _benches_of(sheet: PatternSheet) -> Mapping[str, Bench]:
     """Walk the program of a sheet; the walk is kept, for a sheet has many pictures and they are drawn one by one."""
     kept = _last_walk[0] if _last_walk else None
-    if kept is None or kept[0] is not sheet:
+    # A sheet on cloth of another width is sewn by the same program.
+    if kept is None or kept[0].program is not sheet.program:
         kept = (sheet, walk(sheet))
         _last_walk[:] = [kept]
     return kept[1]

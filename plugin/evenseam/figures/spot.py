@@ -33,12 +33,15 @@ def label_spot(
     wide = _half_width(text, is_bold=is_bold)
     most, least = float(largest), float(smallest)
     left, top, right, bottom = _bounds(ring)
-    if min((right - left) / wide, (bottom - top) / _HALF_HEIGHT) / 2 < least:
+    roomiest = min((right - left) / wide, (bottom - top) / _HALF_HEIGHT) / 2
+    if roomiest < least:
         return None
+    if _is_upright(ring):
+        return Point(_hundredths((left + right) / 2), _hundredths((top + bottom) / 2)), _tenths(min(roomiest, most))
     sides = _sides(ring, wide)
     centre = _centroid(ring)
     best, size = centre, _room(sides, centre)
-    if size < most and not _is_upright(ring):
+    if size < most:
         for spot in _net(left, top, right, bottom):
             # The net only wins when it is clearly roomier: labels in the middle look calm.
             if (room := _room(sides, spot, size * 1.05)) > size * 1.05:

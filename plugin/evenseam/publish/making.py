@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 from dataclasses import dataclass, field, replace
 from typing import TypeAlias
 
@@ -20,6 +19,7 @@ from evenseam.publish.entry import MadeFile, MadePage, MadePattern, MadeSize, as
 from evenseam.publish.filing import is_cut_from_fat_quarters, method_words
 from evenseam.publish.handout import HandoutFrame, handout_data, set_handout
 from evenseam.publish.html import Painter
+from evenseam.publish.json_lines import in_lines
 from evenseam.publish.options import SiteOptions, edition_of
 from evenseam.publish.paper_pdf import templates_pdf
 from evenseam.publish.pattern_pages import (
@@ -178,7 +178,7 @@ class _Maker:
             for paper in self.options.papers:
                 self.add_handout(size, paper)
             self.add_colouring(size)
-        data = json.dumps(sheet_as_json(size.sheet), indent=1, ensure_ascii=False, sort_keys=True) + "\n"
+        data = in_lines(sheet_as_json(size.sheet))
         self.add(size, "Figures", "JSON", f"{size.name}.json", data.encode())
 
     def add_handout(self, size: _Size, paper: str) -> None:

@@ -18,9 +18,9 @@ from evenseam.wording.document import Document
 _EDITION_KEYS = {Unit.INCH: "inch_edition", Unit.CENTIMETRE: "centimeter_edition"}
 
 
-def titled_document(sheet: PatternSheet, code: str = BASE_LANGUAGE) -> Outcome[Document]:
-    """Return the text of one size, with size and edition under its title."""
-    outcome = write_document(sheet, code)
+def titled_document(sheet: PatternSheet, code: str = BASE_LANGUAGE, known: Document | None = None) -> Outcome[Document]:
+    """Return the text of one size, with size and edition under its title; `known` is that for other cloth."""
+    outcome = write_document(sheet, code, known)
     if outcome.value is None:
         return outcome
     subtitle = f"{outcome.value.subtitle}, {language(code).word('page', _EDITION_KEYS[sheet.project.unit])}"

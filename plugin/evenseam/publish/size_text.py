@@ -28,7 +28,7 @@ def write_size_text(pictures: SheetPictures, document: Document, name: str) -> S
     widths = _widths(pictures)
     main = next(place for place, at in enumerate(widths) if at.is_planned)
     drawn = [pictures if at.is_planned else SheetPictures(at.sheet, pictures.language.code) for at in widths]
-    documents = [document if at.is_planned else _document_at(at, pictures.language.code) for at in widths]
+    documents = [document if at.is_planned else _document_at(at, pictures.language.code, document) for at in widths]
 
     def is_same(picture: str, one: int, other: int) -> bool:
         return drawn[one].drawing(picture) == drawn[other].drawing(picture)
@@ -55,8 +55,8 @@ def _widths(pictures: SheetPictures) -> tuple[SheetAtWidth, ...]:
     return tuple(at for at in found if at.is_planned)
 
 
-def _document_at(at: SheetAtWidth, code: str) -> Document:
-    written = titled_document(at.sheet, code).value
+def _document_at(at: SheetAtWidth, code: str, known: Document) -> Document:
+    written = titled_document(at.sheet, code, known).value
     if written is None:
         raise ValueError("the same words can be written for every width")
     return written

@@ -59,10 +59,13 @@ from evenseam.wording.working_figures import print_marks, seam_test
 from evenseam.wording.workpieces import STRIP_KINDS, TRIANGLES, Workpieces
 
 
-def write_document(sheet: PatternSheet, language_code: str = BASE_LANGUAGE) -> Outcome[Document]:
+def write_document(
+    sheet: PatternSheet, language_code: str = BASE_LANGUAGE, known: Document | None = None
+) -> Outcome[Document]:
     """Return the whole text of one size in one edition, and what is the matter with the author's part of it.
 
     The document is there even when the author's words have problems; words that cannot be printed are left out.
+    `known` is the text, in the same language, of the same work on cloth of another width: steps are taken from it.
     Raises KeyError for a language without a folder of wording.
     """
     report = Report()
@@ -78,7 +81,7 @@ def write_document(sheet: PatternSheet, language_code: str = BASE_LANGUAGE) -> O
         *_section(scribe, "materials", (swatches(scribe), *_materials(scribe), *other_ways(scribe))),
         *_section(scribe, "cutting", _cutting(scribe)),
         *_templates(scribe),
-        *_steps(scribe, prose),
+        *_steps(scribe, prose, known),
         *_usual(scribe),
         *_section(scribe, "changes", _changes(scribe)),
     )
@@ -243,15 +246,20 @@ def _templates(scribe: Scribe) -> tuple[Block, ...]:
     return _section(scribe, "templates", scribe.blocks("sections/templates", values))
 
 
-def _steps(scribe: Scribe, prose: Addressed) -> tuple[Block, ...]:
+def _steps(scribe: Scribe, prose: Addressed, known: Document | None) -> tuple[Block, ...]:
     words = StepWords(scribe, Workpieces(scribe))
+    # The author's words may name figures of the cloth; then every step is written anew.
+    same = {block.id: block for block in known.blocks if isinstance(block, StepBlock)} if known else {}
+    if prose.steps:
+        same = {}
     blocks: list[Block] = []
     group = ""
     for number, step in enumerate(scribe.sheet.program.steps, start=1):
         if (key := _group(scribe, words.pieces, step)) != group:
             group = key
             blocks += _group_opening(scribe, key)
-        blocks.append(_step(words, step, number, prose))
+        is_of_cloth = isinstance(step.operation, MakeBinding) or step.id not in same
+        blocks.append(_step(words, step, number, prose) if is_of_cloth else same[step.id])
     return tuple(blocks)
 
 
