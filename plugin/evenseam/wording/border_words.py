@@ -40,6 +40,7 @@ def _facts(scribe: Scribe, border: Border) -> dict[str, Any]:
         "down": ring.down,
         "side_spacer": ring.side_spacer,
         "top_spacer": ring.top_spacer,
+        "is_filled_alike": ring.is_filled_alike,
     }
 
 
@@ -51,6 +52,12 @@ class Ring:
     down: Quantity
     side_spacer: Quantity | None
     top_spacer: Quantity | None
+
+    @property
+    def is_filled_alike(self) -> bool:
+        """Tell whether all four spacer strips are equally wide."""
+        one, other = self.side_spacer, self.top_spacer
+        return one is not None and other is not None and one.value == other.value
 
     @staticmethod
     def of(scribe: Scribe, border: Border, pieced: PiecedBorder) -> Ring:
@@ -74,6 +81,8 @@ class BorderWords:
         border, is_across = self._border(adding.border), adding.run is Run.ACROSS
         sides, across = self._edges(is_across=is_across)
         sizes = self._strip_size(adding.strip, adding.quarter_turns)
+        steps = [step.operation for step in self.scribe.sheet.program.steps]
+        first = next(one for one in steps if isinstance(one, AddBorderStrips) and one.border == adding.border)
         what = "strips"
         fabric = self.scribe.sheet.project.fabric(border.fabric)
         if border.pieced is not None:
@@ -83,6 +92,7 @@ class BorderWords:
         return {
             "border": border.name,
             "what": what,
+            "is_first": first == adding,
             "sides": sides,
             "across": across,
             "length": sizes[1] if is_across else sizes[0],
