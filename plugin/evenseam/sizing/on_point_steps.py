@@ -58,9 +58,8 @@ class _Maker:
         sashing = sashing_on_point(arrangement)
         rows = diagonal_rows(arrangement)
         runs = self._block_rows(rows, sashing)
+        strips = self._sashing_rows(sashing_rows(rows, sashing), sashing) if sashing else {}
         ready = {row.number: self._with_triangles(row, *runs[row.number]) for row in rows}
-        between = sashing_rows(rows, sashing)
-        strips = self._sashing_rows(between, sashing) if sashing else {}
         members = []
         for number in range(len(rows) + 1):
             members += [strips[number]] if number in strips else []

@@ -98,6 +98,7 @@ class OnPointWords:
             "height": sheet.figure("centre_height"),
             "half_width": _half("half the width of the top", sheet.figure("centre_width")),
             "half_height": _half("half the height of the top", sheet.figure("centre_height")),
+            "is_chosen": sheet.figure("float_width").place is None,
             "float": sheet.figure("float_width").value > 0,
             "is_framed": bool(sashing and sashing.is_around),
             "has_cornerstones": bool(sashing and sashing.is_around and sashing.cornerstone_fabric),

@@ -195,7 +195,7 @@ class StepWords:
             "seams": len(run.parts) - 1,
             "is_across": run.run is Run.ACROSS,
             "parts": [self._turned(called[name], turns) for name, turns in zip(run.parts, _turns(run), strict=True)],
-            "first": called[run.parts[0]].one,
+            "first": called[run.parts[1 if order == "ends" else 0]].one,
             "told": [self._counted(called[name], run.parts.count(name)) for name in distinct],
             "has_turns": any(run.quarter_turns),
             "press": Markdown(self.scribe.language.word("press", "strip"))
@@ -303,10 +303,17 @@ def _order(run: JoinRun, kinds: list[str]) -> str:
     parts, distinct = run.parts, list(dict.fromkeys(run.parts))
     if len(distinct) == 1 and len(set(run.quarter_turns)) < 2:
         return "same"
-    is_in_turn = len(parts) % 2 == 1 and parts == tuple(distinct[place % len(distinct)] for place in range(len(parts)))
+    if len(distinct) == 3 and parts[0] == parts[-1] and _is_in_turn(parts[1:-1]):
+        return "ends"
+    is_in_turn = _is_in_turn(parts)
     if any(run.quarter_turns) or len(set(kinds)) != 2 or len(distinct) != 2 or not is_in_turn:
         return "list"
     return "between" if len(parts) == 3 else "in turn"
+
+
+def _is_in_turn(parts: tuple[str, ...]) -> bool:
+    distinct = list(dict.fromkeys(parts))
+    return len(parts) % 2 == 1 and parts == tuple(distinct[place % len(distinct)] for place in range(len(parts)))
 
 
 def _turns(run: JoinRun) -> tuple[int, ...]:

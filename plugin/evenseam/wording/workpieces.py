@@ -25,11 +25,14 @@ from evenseam.pattern import (
     Step,
     TrimPart,
 )
+from evenseam.sizing.on_point_cuts import END_CORNERSTONE, END_SASH
 from evenseam.wording.marked import Markdown, escape
 from evenseam.wording.scribe import Scribe
 
 STRIP_KINDS = ("longer_strip", "mitred_strips", "block_strip")
 """Runs that make strips of a border."""
+_LONGER = {END_CORNERSTONE: "longer_cornerstone", END_SASH: "longer_sashing"}
+"""What lies at the ends of a row of sashing on point."""
 TRIANGLES = (CutShape.HALF_SQUARE_TRIANGLE, CutShape.QUARTER_SQUARE_TRIANGLE)
 
 
@@ -172,6 +175,8 @@ class Workpieces:
     def _cut(self, cut: Cut) -> Called:
         part = cut.part.partition(":")[0]
         if part in ("sashing", "border"):
+            if cut.id in _LONGER:
+                return self._named(_LONGER[cut.id])
             is_square = cut.shape is CutShape.SQUARE
             return self._named("cornerstone" if is_square else "sashing" if part == "sashing" else "border_strip")
         if part == "setting":

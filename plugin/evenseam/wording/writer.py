@@ -9,6 +9,7 @@ from evenseam.pattern import (
     AddBorderStrips,
     AddMitredBorder,
     AddPartialSeamBorder,
+    AddSettingTriangles,
     Assumed,
     AttachCornerPockets,
     AttachLoops,
@@ -21,6 +22,7 @@ from evenseam.pattern import (
     CutShape,
     Face,
     HemPanel,
+    JoinDiagonalRows,
     JoinPieces,
     JoinRun,
     MakeBinding,
@@ -31,9 +33,11 @@ from evenseam.pattern import (
     PieceSection,
     Quantity,
     RoundCorners,
+    Setting,
     Step,
     TrimForKnifeEdge,
     TrimPart,
+    TrimTop,
     Turned,
     fabric_letters,
 )
@@ -140,6 +144,8 @@ def _glance_values(scribe: Scribe) -> dict[str, object]:
         "is_single": _is_single(sheet),
         "rows": project.arrangement.rows.whole,
         "columns": project.arrangement.columns.whole,
+        "on_point": project.arrangement.setting is Setting.ON_POINT,
+        "between": (project.arrangement.rows.whole - 1) * (project.arrangement.columns.whole - 1),
         "sashing": dict(sheet.figures).get("sashing_width"),
         "borders": border_facts(scribe),
         "is_turned": isinstance(project.finish, Turned),
@@ -275,7 +281,7 @@ def _step(words: StepWords, step: Step, number: int, prose: Addressed) -> StepBl
 
 
 _GROUPS: tuple[tuple[tuple[type, ...], str], ...] = (
-    ((JoinRun,), "join"),
+    ((JoinRun, AddSettingTriangles, JoinDiagonalRows, TrimTop), "join"),
     ((AddBorderStrips, AddMitredBorder, AddPartialSeamBorder), "borders"),
     ((MakeBinding, Bind), "binding"),
     ((RoundCorners,), "binding"),

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from evenseam.figures.cloth_work import draw_cloth, draw_letter, draw_work
+from evenseam.figures.cloth_work import draw_cloth, draw_work
 from evenseam.figures.diagonal_rows import (
     Band,
     bands,
@@ -43,7 +43,7 @@ def draw_diagonal_row(scene: Scene, step: Step, operation: AddSettingTriangles) 
     )  # fmt: skip
     seams = 2 * scene.seam
     wide = row.raw_width + left.width + right.width + 2 * seams
-    small = _small_top(scene, operation.number)
+    small = _in_top(scene, operation.number)
     frame = Frame.fitting(wide, row.raw_height, WIDE - 2 * GAP, 210.0)
     edge, thick = frame.length(scene.seam), frame.length(row.height)
     along = frame.length(left.width) + 2 * edge
@@ -70,26 +70,25 @@ def _from_left(work: Workpiece) -> Workpiece:
     return work.moved(Point(-left, 0.0))
 
 
-def _small_top(scene: Scene, number: int) -> list[tuple[Polygon, bool]]:
-    """Return the bands of the top on the page, trimmed, and whether each is the row looked for."""
-    found = []
+def _in_top(scene: Scene, number: int) -> list[tuple[str, Polygon]]:
+    """Return the pieces of a row as they lie in the trimmed top."""
     window = _window(scene)
-    for band in _bands(scene):
-        for _, outline in band.pieces:
-            shown = cut_off(on_page(outline), window)
-            if shown is not None:
-                found.append((shown, band.row == number))
-    return found
+    pieces = (piece for band in _bands(scene) if band.row == number for piece in band.pieces)
+    found = ((fabric, cut_off(on_page(outline), window)) for fabric, outline in pieces)
+    return [(fabric, outline) for fabric, outline in found if outline is not None]
 
 
-def _draw_small(scene: Scene, pieces: list[tuple[Polygon, bool]], corner: Point) -> None:
+def _draw_small(scene: Scene, pieces: list[tuple[str, Polygon]], corner: Point) -> None:
     pen, window = scene.pen, _window(scene)
     left, top, right, bottom = window.bounds
     frame = Frame.fitting(right - left, bottom - top, 2 * SMALL_TOP, SMALL_TOP)
     frame = frame.moved_to(corner + at(-left * frame.scale, -top * frame.scale))
-    for outline, is_row in pieces:
-        if is_row:
-            pen.area(frame.polygon(outline), Tone.RULER)
+    pen.area(frame.polygon(window), Tone.BOARD)
+    by_fabric: dict[str, list[Polygon]] = {}
+    for fabric, outline in pieces:
+        by_fabric.setdefault(fabric, []).append(frame.polygon(outline))
+    for fabric, outlines in by_fabric.items():
+        pen.cloth(outlines, fabric, is_outlined=False, has_texture=False)
     pen.outline(frame.polygon(window), Stroke.EDGE)
     beside = frame.spot(right, (top + bottom) / 2) + at(12, 0)
     pen.label(beside, "here it lies in the top", size=SMALL_SIZE, ink=Ink.QUIET, anchor=Anchor.START)
@@ -150,7 +149,7 @@ def draw_trim_top(scene: Scene, step: Step, operation: TrimTop) -> None:
     pen = scene.pen
     pieces = [(fabric, on_page(outline)) for band in _bands(scene) for fabric, outline in band.pieces]
     left, top, right, bottom = Polygon(tuple(corner for _, outline in pieces for corner in outline.corners)).bounds
-    frame = Frame.fitting(right - left, bottom - top, WIDE - DETAIL - 60, 300.0)
+    frame = Frame.fitting(right - left, bottom - top, WIDE - DETAIL - 50, 300.0)
     frame = frame.moved_to(at(-left * frame.scale, -top * frame.scale))
     draw_cloth(pen, ((fabric, frame.polygon(outline)) for fabric, outline in pieces))
     cut = _window(scene, scene.seam)
@@ -162,14 +161,14 @@ def draw_trim_top(scene: Scene, step: Step, operation: TrimTop) -> None:
         pen.measure(at(frame.spot(west, 0).x, low + 14), at(frame.spot(east, 0).x, low + 14), width.text)
         along = frame.length(right - left) + 14
         pen.measure(at(along, frame.spot(0, north).y), at(along, frame.spot(0, south).y), height.text)
-    _closer(scene, operation, pieces, cut, at(frame.length(right - left) + 60, 0))
+    _closer(scene, operation, pieces, cut, at(frame.length(right - left) + 84, 0))
 
 
 def _closer(scene: Scene, operation: TrimTop, pieces: list[tuple[str, Polygon]], cut: Polygon, corner: Point) -> None:
     """Draw the corner of a block at the left edge, the line that is cut, and how far it is from the corner."""
     pen = scene.pen
     beyond = decimal(operation.beyond.value)
-    west, north, _, _ = cut.bounds
+    west = cut.bounds[0]
     tip = _leftmost_tip(scene)
     side = max(5 * beyond, 8 * scene.seam)
     window = rectangle(west - side / 4, tip.y - side / 2, side, side)
