@@ -39,7 +39,7 @@ def join_run(table: Table, maker: BlockMaker, step: Step, operation: JoinRun) ->
     is_sashed = table.project.arrangement.setting is not Setting.UNEQUAL_ROWS
     if is_sashed and any(flat.blocks for flat in laid.values()):
         for flat in laid.values():
-            if flat.cut is not None:
+            if flat.cut is not None and not _may_be_corner(table, flat):
                 check_sashing(table, flat.cut, (flat.width if operation.run is Run.ACROSS else flat.height,))
     if table.told > told or _is_too_narrow(table, laid) or not _edges_agree(table, step, operation, laid):
         return SPOILT
@@ -55,6 +55,12 @@ def as_flat(maker: BlockMaker, piece: Workpiece) -> Flat | None:
         cut = piece.cut
         return maker.whole_block(piece) or Flat(cut.width.value, cut.height.value, cut=cut)
     return None
+
+
+def _may_be_corner(table: Table, flat: Flat) -> bool:
+    """Tell whether a strip may be the corner square of a border of blocks; it is judged with the border then."""
+    sides = {border.width.value + 2 * table.seam for border in table.project.borders if border.pieced is not None}
+    return flat.width == flat.height and flat.width in sides
 
 
 def _is_too_narrow(table: Table, laid: dict[tuple[str, int], Flat]) -> bool:
