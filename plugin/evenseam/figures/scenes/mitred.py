@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from evenseam.figures.cloth_work import draw_work
 from evenseam.figures.dots import dot
-from evenseam.figures.drawing import SMALL_SIZE, Anchor, Ink, Pen, Side, Stroke, Tone
+from evenseam.figures.drawing import Ink, Pen, Side, Stroke, Tone
 from evenseam.figures.folding import between
 from evenseam.figures.frame import Frame, at, rectangle
 from evenseam.figures.plane import Point, Polygon
@@ -37,7 +37,7 @@ def draw_mitred(scene: Scene, step: Step, operation: AddMitredBorder) -> None:
     """
     uses = scene.bench(step).uses
     centre, sides, top = uses[operation.centre], uses[operation.sides], uses[operation.top_bottom]
-    below = _draw_overview(scene, operation, centre, sides, top) + 36
+    below = _draw_overview(scene, operation, centre, sides, top) + 46
     gap = (WIDE - 3 * PANEL) / 2
     bands = _bands(scene, operation)
     corner = _corner_fabric(centre)
@@ -114,8 +114,7 @@ def _draw_stop(scene: Scene, corner: Point, centre: str, bands: tuple[tuple[str,
     pen.line((at(corner.x + right, corner.y), at(corner.x + right, corner.y + BAND)), Stroke.HELP)
     pen.area(dot(stop), Tone.DOT)
     seam = scene.sheet.project.seam_allowance.text
-    pen.measure(at(stop.x, corner.y - 7), at(corner.x + right, corner.y - 7), "")
-    pen.label(at(corner.x + right + 6, corner.y - 8), seam, size=SMALL_SIZE, ink=Ink.QUIET, anchor=Anchor.START)
+    pen.measure(at(stop.x, corner.y - 22), at(corner.x + right, corner.y - 22), seam)
 
 
 def _draw_fold(scene: Scene, corner: Point, centre: str, bands: tuple[tuple[str, float], ...]) -> None:
