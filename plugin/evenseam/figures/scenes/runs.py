@@ -21,7 +21,8 @@ def draw_run(scene: Scene, step: Step, operation: JoinRun) -> None:
     turns = operation.quarter_turns
     parts = [bench.uses[name].turned(turns[number] if turns else 0) for number, name in enumerate(operation.parts)]
     is_across = operation.run is Run.ACROSS
-    gap = GAP if len(parts) <= MANY else NARROW_GAP
+    # The gaps of a long row must leave the row itself most of the width.
+    gap = GAP if len(parts) <= MANY else min(NARROW_GAP, WIDE / 4 / len(parts))
     frame = _frame(parts, gap, is_across=is_across)
     start = 0.0
     for number, part in enumerate(parts):
