@@ -227,3 +227,26 @@ def test_what_was_published_and_cannot_be_computed_is_told() -> None:
     broken = version(GULLS.replace("{width: 2,", "{width: two,"))
     assert [problem.code.name for problem in check_since(broken, version(GULLS))] == ["published-not-computed"]
     assert check_since(None, version(GULLS)) == ()
+
+
+def test_renaming_everything_at_once_is_no_change_of_figures() -> None:
+    """A size, a fabric, a block and a border under other names are the same size, fabric, block and border."""
+    new = (
+        GULLS.replace("  gull:\n    name: Gull\n", "  herring-gull:\n    name: Herring Gull\n")
+        .replace("block: gull", "block: herring-gull")
+        .replace("outer border", "sea border")
+        .replace("outer-border", "sea-border")
+        .replace("fog", "mist")
+        .replace("Fog", "Mist")
+        .replace("  mug rug:", "  cup mat:")
+    )
+    found = review(GULLS, new)
+    text = write_markdown(found)
+    assert "only words, names and colours change, no figure" in text
+    assert "The Mug rug is now called Cup mat, every cut as it was" in text
+    assert "is gone" not in text and not found.patterns[0].problems
+
+
+def test_many_consequences_stand_one_below_the_other() -> None:
+    text = write_markdown(review(GULLS, edited(("inner border: {width: 1,", "inner border: {width: 1 1/4,"))))
+    assert "\n  - wall hanging:\n    - finishes 18 1/2 × 12 1/2 in instead of 18 × 12 in\n    - " in text

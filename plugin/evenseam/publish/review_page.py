@@ -37,6 +37,7 @@ from evenseam.review.account import (
 from evenseam.review.cause_words import cause_figures, cause_place, cause_words, listed, reason_words
 from evenseam.review.change_words import edition_words, size_words
 from evenseam.review.grouping import MANY, Group, group_changes, is_root, is_told, told_only_here
+from evenseam.review.markdown import MOST_IN_A_LINE
 from evenseam.review.rows import row_of
 from evenseam.sheet import PatternSheet
 
@@ -54,7 +55,8 @@ h3 { font-size: 1.05rem; margin: 1.5rem 0 .5rem; }
 .quiet { color: var(--quiet); } code { font-size: .9em; overflow-wrap: anywhere; }
 .cause { background: var(--card); border: 1px solid var(--line); border-radius: .4rem; padding: .75rem 1rem;
   margin: .75rem 0; }
-.cause p { margin: 0; font-weight: 600; } .cause ul { margin: .5rem 0 0; padding-left: 1.2rem; }
+.cause p { margin: 0; font-weight: 600; } .cause p code { font-weight: 400; }
+.cause ul { margin: .5rem 0 0; padding-left: 1.2rem; } .cause ul ul { margin: 0 0 .5rem; }
 .stop { border-left: .35rem solid var(--stop); } .stop p { color: var(--stop); } .cause p .quiet { font-weight: 400; }
 .pair { display: flex; flex-wrap: wrap; gap: 1rem; align-items: flex-end; margin: .5rem 0 0; }
 figure { margin: 0; flex: 0 1 auto; max-width: 100%; } figcaption { color: var(--quiet); font-size: .9rem; }
@@ -151,7 +153,11 @@ def _group(group: Group, groups: tuple[Group, ...], review: PatternReview) -> st
         return f'<div class="cause"><p>{heading}{escape(without_consequences(group, review))}.</p></div>'
     items = "".join(f"<li>{_line(line)}</li>" for line in told)
     if many:
-        items = "".join(f"<li>{_cause(cause)}</li>" for cause in told_only_here(group, groups)) + items
+        only_here = told_only_here(group, groups)
+        below = len(group.causes) - len(only_here)
+        causes = [_cause(cause) for cause in only_here]
+        causes += [f"{'and' if causes else 'all'} {below} that are told below"] if below else []
+        items = "".join(f"<li>{cause}</li>" for cause in causes) + items
     others = [unit for unit in editions(review)[1:] if size_lines(group, review, (unit,))]
     if others and told[0].wheres[0].unit in first:
         items += f"<li>likewise in {escape(listed([edition_words(unit) for unit in others]))}</li>"
@@ -166,11 +172,15 @@ def _cause(cause: Cause) -> str:
 
 
 def _line(line: SizeLine) -> str:
-    told = escape("; ".join(line.told))
-    left = f", and {line.left_out}" if line.left_out and told else line.left_out
-    kept = f"; {line.kept}" if line.kept else ""
+    """Return a size with what follows in it: in one line if that is short, else one below the other."""
+    told = [escape(part) for part in line.told]
+    left = [escape(f"and {line.left_out}" if told else line.left_out)] if line.left_out else []
+    kept = [escape(line.kept)] if line.kept else []
     name = f"<strong>{escape(_upper(line_name(line)))}:</strong> " if line_name(line) else ""
-    return f"{name}{told}{escape(left + kept)}"
+    if len(told) <= MOST_IN_A_LINE:
+        words = ", ".join(part for part in ("; ".join(told), *left) if part)
+        return name + "; ".join((words, *kept))
+    return f"{name}<ul>{''.join(f'<li>{part}</li>' for part in (*told, *left, *kept))}</ul>"
 
 
 def _failure(name: str, failure: Failure) -> str:

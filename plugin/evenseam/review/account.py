@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from evenseam.exact import Unit
 from evenseam.problems import Problem
 from evenseam.review.cause_words import listed
-from evenseam.review.change_words import change_words, cut_figures, edition_words, size_of, size_words
+from evenseam.review.change_words import before_figures, change_words, cut_figures, edition_words, size_of, size_words
 from evenseam.review.changes import Added, Change, Kind, Remeasured, Removed, Renamed, Restated, Where, is_of_figures
 from evenseam.review.grouping import Group
 from evenseam.review.report import Failure, PatternReview, SizeReview
@@ -260,13 +260,19 @@ def _cut_words(cuts: list[Change]) -> list[str]:
     for change in cuts:
         match change:
             case Remeasured():
-                told.setdefault((cut_figures(change.old, change.new, change.aspect), None), []).append(change.label)
+                told.setdefault((cut_figures(change.old, change.new, change.aspect), change.kind), []).append(
+                    change.label
+                )
             case Restated():
                 words = change_words(change).removeprefix(change.label).strip()
                 told.setdefault((words, None), []).append(change.label)
             case _:
                 told[change_words(change), change] = []
-    return [f"{_labels(labels)} {words}" if labels else words for (words, _), labels in told.items()]
+    # Figures follow a name as a sentence does, but for a name that ends in a figure.
+    return [
+        f"{before_figures(_labels(labels)) if kind is Kind.CUT else _labels(labels)} {words}" if labels else words
+        for (words, kind), labels in told.items()
+    ]
 
 
 def _labels(labels: list[str]) -> str:

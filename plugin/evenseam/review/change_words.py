@@ -48,6 +48,15 @@ def size_of(figures: Iterable[Quantity]) -> str:
     return f"{numbers} {figures[0].unit.symbol}".strip() if figures else ""
 
 
+def before_figures(label: str) -> str:
+    """Return a name to stand before figures; one that ends in a figure itself needs something between.
+
+    >>> before_figures("side strips of edge 3"), before_figures("binding")
+    ('side strips of edge 3:', 'binding')
+    """
+    return f"{label}:" if label[-1:].isdigit() else label
+
+
 def shortened(text: str, longest: int = SHORTEN) -> str:
     """Return a text as one line, cut where it is too long."""
     line = " ".join(text.split())
@@ -108,11 +117,11 @@ def _remeasured(change: Remeasured) -> str:
     old, new = change.old, change.new
     match change.kind:
         case Kind.CUT:
-            return f"{change.label} {cut_figures(old, new, change.aspect)}"
+            return f"{before_figures(change.label)} {cut_figures(old, new, change.aspect)}"
         case Kind.FINISHED:
             return f"finished size {size_of(old)} → {size_of(new)}"
         case Kind.YARDAGE:
-            return f"yardage of {change.label} {_from_to(old[0], new[0])}"
+            return f"yardage of {before_figures(change.label)} {_from_to(old[0], new[0])}"
         case Kind.BATTING:
             return f"batting to buy {_from_to(old[0], new[0])}"
         case Kind.CHECKPOINT:

@@ -53,7 +53,10 @@ def compare_patterns(old: Version | None, new: Version | None) -> tuple[Change, 
     changes = list(compare_pattern_words(old.pattern, new.pattern, where))
     matching = match_parts(
         old.pattern.projects, new.pattern.projects, lambda project: (project.size, project.unit),
-        [(lambda project: _made(old, project), lambda project: _made(new, project))],
+        [
+            (lambda project: _made(old, project), lambda project: _made(new, project)),
+            (lambda project: _shown(old, project), lambda project: _shown(new, project)),
+        ],
     )  # fmt: skip
     for before, after in matching.pairs:
         place = _where(new.slug, after, before)
@@ -114,6 +117,19 @@ def _made(version: Version, project: Project) -> Hashable:
         return id(version), project.size
     cuts = sheet.cuts.cuts
     numbers = Counter((cut.material, cut.width.value, cut.height.value, cut.count.value) for cut in cuts)
+    return project.unit, frozenset(numbers.items())
+
+
+def _shown(version: Version, project: Project) -> Hashable:
+    """Return what a size is whatever it and its fabrics are called: its edition, and its cuts by colour."""
+    sheet = version.sheet(project.size, project.unit)
+    if sheet is None:
+        return id(version), project.size, "shown"
+    looks = {fabric.id: (fabric.colour.lower(), fabric.is_directional) for fabric in sheet.project.fabrics}
+    cuts = sheet.cuts.cuts
+    numbers = Counter(
+        (looks.get(cut.material, cut.material), cut.width.value, cut.height.value, cut.count.value) for cut in cuts
+    )
     return project.unit, frozenset(numbers.items())
 
 

@@ -38,8 +38,10 @@ from evenseam.review.weight import weight_of_review
 
 LONGEST = 60_000
 """Signs; a comment may have 65,536, and whoever posts it may want to add a line."""
-MOST_CAUSES = 8
+MOST_CAUSES = 5
 """More causes than this are folded away."""
+MOST_IN_A_LINE = 2
+"""More consequences than this in one size stand one below the other."""
 MARK = "<!-- evenseam review -->"
 """By which a later comment finds the one it takes the place of."""
 
@@ -127,8 +129,11 @@ def _group(group: Group, groups: tuple[Group, ...], review: PatternReview) -> li
         return [f"{heading}{escape(without_consequences(group, review))}.", ""]
     lines = [f"{heading}:"]
     if len(group.causes) > MANY:
-        lines += [f"  - {_cause(cause)}" for cause in told_only_here(group, groups)]
-    lines += [f"  - {_size_line(line)}" for line in told]
+        only_here = told_only_here(group, groups)
+        lines += [f"  - {_cause(cause)}" for cause in only_here]
+        others_below = len(group.causes) - len(only_here)
+        lines += [f"  - {'and' if only_here else 'all'} {others_below} that are told below"] if others_below else []
+    lines += [part for line in told for part in _size_lines(line)]
     others = [unit for unit in editions(review)[1:] if size_lines(group, review, (unit,))]
     if others and told[0].wheres[0].unit in first:
         lines.append(f"  - likewise in {listed([edition_words(unit) for unit in others])}")
@@ -148,12 +153,17 @@ def _cause(cause: Cause) -> str:
     return escape(cause_words(cause)) + (f" ({inside})" if inside else "")
 
 
-def _size_line(line: SizeLine) -> str:
-    told = "; ".join(escape(part) for part in line.told)
-    left = f", and {line.left_out}" if line.left_out and told else line.left_out
-    kept = f"; {line.kept}" if line.kept else ""
-    name = f"{escape(line_name(line))}: " if line_name(line) else ""
-    return f"{name}{told}{left}{kept}"
+def _size_lines(line: SizeLine) -> list[str]:
+    """Return a size with what follows in it: in one line if that is short, else one below the other."""
+    told = [escape(part) for part in line.told]
+    left = [f"and {line.left_out}" if told else line.left_out] if line.left_out else []
+    kept = [line.kept] if line.kept else []
+    name = escape(line_name(line))
+    if len(told) <= MOST_IN_A_LINE:
+        words = ", ".join(part for part in ("; ".join(told), *left) if part)
+        return [f"  - {name}: {'; '.join((words, *kept))}" if name else f"  - {'; '.join((words, *kept))}"]
+    parts = [*told, *left, *kept]
+    return [f"  - {name}:", *(f"    - {part}" for part in parts)] if name else [f"  - {part}" for part in parts]
 
 
 def _rest(changes: Iterable[Change], review: PatternReview) -> list[str]:
