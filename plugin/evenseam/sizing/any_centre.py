@@ -8,6 +8,7 @@ from evenseam.pattern import Project, Setting
 from evenseam.sizing.centre import Centre, size_centre
 from evenseam.sizing.ledger import Ledger
 from evenseam.sizing.on_point import OnPointCentre, size_on_point
+from evenseam.sizing.outlined import outlined_block, size_outlined
 
 AnyCentre: TypeAlias = Union[Centre, OnPointCentre]
 
@@ -16,4 +17,7 @@ def size_any_centre(project: Project, ledger: Ledger) -> AnyCentre:
     """Work out the centre by the setting of its blocks; enter every figure."""
     if project.arrangement.setting is Setting.ON_POINT:
         return size_on_point(project, ledger)
+    block = outlined_block(project)
+    if block is not None:
+        return size_outlined(project, block, ledger)
     return size_centre(project, ledger)

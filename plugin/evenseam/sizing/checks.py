@@ -12,7 +12,6 @@ from evenseam.sizing.codes import (
     BLOCKS_DO_NOT_FIT,
     HANGING_TOO_LARGE,
     LENGTH_NOT_POSITIVE,
-    NOT_YET,
     OPENING_TOO_LONG,
     PROJECT_TOO_LARGE,
     SASHING_UNUSED,
@@ -21,7 +20,7 @@ from evenseam.sizing.codes import (
 from evenseam.sizing.edge_checks import check_edges
 from evenseam.sizing.ledger import Ledger
 from evenseam.sizing.on_point_checks import check_on_point
-from evenseam.sizing.rotary import is_upright_rectangle
+from evenseam.sizing.outlined import check_outlines
 
 MOST_BLOCKS = 2000
 LONGEST_SIDE = {Unit.INCH: Fraction(140), Unit.CENTIMETRE: 140 * CENTIMETRES_PER_INCH}
@@ -62,13 +61,7 @@ def _check_positive(project: Project, report: Report) -> None:
 
 def _check_blocks(project: Project, report: Report) -> None:
     arrangement = project.arrangement
-    for block in project.blocks:
-        if not is_upright_rectangle(block.outline):
-            report.add(
-                NOT_YET, block.place,
-                f"{block.name} is no rectangle; blocks of other shapes can be drawn and pieced, but not arranged yet",
-                hint="draw it inside a rectangle, with background in the corners",
-            )  # fmt: skip
+    check_outlines(project, report)
     positions = [position for row in arrangement.positions for position in row]
     first = standing_size(project, positions[0])
     told: set[tuple[str, int]] = set()

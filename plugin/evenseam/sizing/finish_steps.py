@@ -36,6 +36,7 @@ from evenseam.sizing.cut_list import BACKING, BINDING, CORNER_POCKETS, SLEEVE
 from evenseam.sizing.envelope import envelope_steps
 from evenseam.sizing.faced import facing_steps, knife_edge_steps
 from evenseam.sizing.loops import attach_loops, attach_rings, make_loops
+from evenseam.sizing.outlined import opening_edge, outlined_block
 from evenseam.sizing.sized import SizedProject
 
 _POCKETS = "pair-of-corner-pockets"
@@ -93,10 +94,9 @@ def _turned(sized: SizedProject, finish: Turned, top: str, edged: str) -> list[S
     steps = _caught(sized, top, (sized.top_width, sized.top_height))
     top = steps[-1].makes if steps else top
     finished = (sized.finished_width, sized.finished_height)
-    is_wide = finish.opening.value < sized.finished_width.value
-    layer = LayerTurned(
-        top, BACKING, BATTING, sized.project.seam_allowance, finish.opening, "bottom" if is_wide else "left"
-    )
+    shaped, is_wide = outlined_block(sized.project), finish.opening.value < sized.finished_width.value
+    edge = opening_edge(shaped, finish.opening) if shaped else "bottom" if is_wide else "left"
+    layer = LayerTurned(top, BACKING, BATTING, sized.project.seam_allowance, finish.opening, edge)
     return [
         *steps,
         Step("layer", layer, "layered", 1, None),

@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import replace
 from fractions import Fraction
 
-from evenseam.exact import Number, Unit, nearest
-from evenseam.pattern import Block, Method
+from evenseam.exact import Number, Surd, Unit, nearest
+from evenseam.pattern import Block, Method, derived
 from evenseam.problems import Report
 from evenseam.sizing.codes import PROPORTIONS_CHANGED
 from evenseam.sizing.ruler import FINE_MARK, FINISHED_MARK, Ruler
@@ -23,6 +23,12 @@ def redraft_block(block: Block, unit: Unit, ruler: Ruler, report: Report) -> Blo
     """
     if block.width.unit is unit and block.height.unit is unit:
         return block
+    ratio = block.height.value / block.width.value
+    if isinstance(ratio, Surd):
+        # A height that follows from the width, as that of a hexagon, follows from it again.
+        width = ruler.finished(block.width)
+        rule = "as high to its width as it was drawn"
+        return replace(block, width=width, height=derived(block.height.name, width * ratio, rule=rule))
     steps = _least_steps(block, unit) if block.width.unit is block.height.unit else None
     if steps is not None and _is_near(ruler.converted(block.width).value, steps[0]):
         on_ruler = "its grid" if block.method is Method.ROTARY else "both sides"

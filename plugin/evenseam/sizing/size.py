@@ -21,6 +21,7 @@ from evenseam.sizing.ledger import Ledger
 from evenseam.sizing.off_ruler import check_ruler
 from evenseam.sizing.on_point import settle_float
 from evenseam.sizing.on_point_checks import check_floated
+from evenseam.sizing.outlined import check_outlined, outlined_block, place_outlined, size_outlined_finish
 from evenseam.sizing.patches import size_patches
 from evenseam.sizing.placing import place_pieces
 from evenseam.sizing.redraft import redraft
@@ -76,7 +77,12 @@ def _work_out(project: Project, pieced: tuple[PiecedBlock, ...], report: Report)
     last = borders[-1] if borders else centre
     top_width = ledger.work_out("top_width", last.width, rule="raw edge to raw edge of the sewn top")
     top_height = ledger.work_out("top_height", last.height, rule="raw edge to raw edge of the sewn top")
-    finished_width, finished_height = size_finish(project.finish, seam, ledger)
+    shaped = outlined_block(project)
+    if shaped is None:
+        finished_width, finished_height = size_finish(project.finish, seam, ledger)
+    else:
+        finished_width, finished_height = size_outlined_finish(project, shaped, ledger)
+        check_outlined(project, shaped, report)
     size_hanging(project.hanging, seam, ledger)
     check_sized(project, ledger, report)
     check_floated(project, ledger, report)
@@ -86,9 +92,10 @@ def _work_out(project: Project, pieced: tuple[PiecedBlock, ...], report: Report)
             f"different figures would have the same names: {', '.join(dict.fromkeys(ledger.taken))}",
             hint="rename the block or border they come from",
         )  # fmt: skip
+    placed, outline = place_outlined(project, shaped) if shaped else (place_pieces(project, centre, borders), None)
     sized = SizedProject(
         settle_overlap(project, ledger), pieced, ledger.as_tuple(), top_width, top_height, finished_width,
-        finished_height, place_pieces(project, centre, borders),
+        finished_height, placed, outline,
     )  # fmt: skip
     if not report.has_errors():
         check_ruler(sized, report)

@@ -40,6 +40,8 @@ class SizedProject:
     finished_width: Quantity
     finished_height: Quantity
     placed: tuple[Placed, ...]
+    outline: Polygon | None = None
+    """Of a project that is no rectangle: its finished edge, clockwise, from the top left corner of its bounds."""
 
     def figure(self, name: str) -> Quantity:
         """Return one figure by name. Raises KeyError."""

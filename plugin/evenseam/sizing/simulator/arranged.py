@@ -6,6 +6,7 @@ from evenseam.exact import Number
 from evenseam.pattern import Cut, Project, Setting
 from evenseam.sizing.simulator import codes
 from evenseam.sizing.simulator.layout import arranged, distinct, leaves, tape_for
+from evenseam.sizing.simulator.outlined import check_outlined, outlined
 from evenseam.sizing.simulator.plane import least
 from evenseam.sizing.simulator.table import Table
 from evenseam.sizing.simulator.unequal import check_unequal_rows
@@ -54,6 +55,10 @@ def check_centre(table: Table, centre: Flat) -> None:
                 place=arrangement.place,
             )
     _check_prints(table, centre)
+    shape = outlined(project)
+    if shape is not None:
+        check_outlined(table, centre, shape)
+        return
     if centre.is_from_point:
         return
     if arrangement.setting is Setting.UNEQUAL_ROWS:

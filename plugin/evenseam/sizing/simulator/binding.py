@@ -9,6 +9,7 @@ from evenseam.exact import Number, Unit
 from evenseam.pattern import Bind, Bound, CutShape, Grain, MakeBinding, RoundCorners, Step
 from evenseam.sizing.simulator import codes
 from evenseam.sizing.simulator.finishing import wrong_finish
+from evenseam.sizing.simulator.outlined import way_round
 from evenseam.sizing.simulator.patches import is_cut_for
 from evenseam.sizing.simulator.plane import least
 from evenseam.sizing.simulator.table import SPOILT, Table
@@ -61,12 +62,12 @@ def bind(table: Table, step: Step, operation: Bind) -> Workpiece:
     sewn = finish.binding.shows or table.project.seam_allowance
     table.check_figure(step, "the seam allowance", operation.seam, sewn)
     _check_corners(table, finish, piece)
-    way_round = 2 * (piece.width + piece.height)
-    needed = way_round + finish.binding.extra_length.value
+    around = way_round(table, piece.width, piece.height)
+    needed = around + finish.binding.extra_length.value
     if not is_cut_for(binding.length, needed, table.unit.ruler_mark):
         table.tell(
             codes.BINDING_LENGTH_DIFFERS,
-            f"the binding is {table.length(binding.length)} long; the way round is {table.length(way_round)}, with "
+            f"the binding is {table.length(binding.length)} long; the way round is {table.length(around)}, with "
             f"{finish.binding.extra_length.text} for corners and join it needs {table.length(needed)}",
             finish.binding.extra_length, binding.cut.height,
         )  # fmt: skip

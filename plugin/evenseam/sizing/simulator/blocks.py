@@ -9,6 +9,7 @@ from evenseam.exact import Number
 from evenseam.pattern import Block, JoinPieces, Method, PieceSection, Step, TrimPart
 from evenseam.sizing.simulator import codes
 from evenseam.sizing.simulator.drawing import Drawing, read_drawing
+from evenseam.sizing.simulator.outlined import raw_size, shape_of
 from evenseam.sizing.simulator.patches import RECTANGLES, check_patch, check_rotary, is_generous, lies_askew
 from evenseam.sizing.simulator.plane import (
     Outline,
@@ -298,10 +299,13 @@ class BlockMaker:
             return part
         drawn = outline((corner.x, corner.y) for corner in block.outline.corners)
         size = upright_size(shape)
+        if shape_of(block) is not None:
+            left, top, right, bottom = box(shape)
+            size = (right - left, bottom - top)
         if drawn is None or not same_shape(drawn, shape) or size != (block.grid_width, block.grid_height):
             self.table.tell(
                 codes.BLOCK_NOT_FILLED,
-                f"step {step.id}: all pieces of the {block.name} block are sewn, and they do not fill a rectangle of "
+                f"step {step.id}: all pieces of the {block.name} block are sewn, and they do not fill its outline of "
                 f"{block.width.text} × {block.height.text}",
                 block.width, place=block.place,
             )  # fmt: skip
@@ -311,6 +315,9 @@ class BlockMaker:
     def _lying(self, block: Block) -> Flat:
         """Return a finished block as it was drawn."""
         width, height = block.width.value + 2 * self.table.seam, block.height.value + 2 * self.table.seam
+        shape = shape_of(block)
+        if shape is not None:
+            width, height = raw_size(shape, self.table.seam)
         return Flat(width, height, block=block.id, blocks={(block.id, 0): 1})
 
 

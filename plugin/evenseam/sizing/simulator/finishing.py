@@ -24,6 +24,7 @@ from evenseam.pattern import (
 from evenseam.sizing.simulator import codes
 from evenseam.sizing.simulator.blocks import BlockMaker
 from evenseam.sizing.simulator.finished_top import checked_top
+from evenseam.sizing.simulator.outlined import edge_to_open, finished_size, outlined
 from evenseam.sizing.simulator.patches import RECTANGLES, is_cut_for
 from evenseam.sizing.simulator.runs import spoilt_among
 from evenseam.sizing.simulator.table import SPOILT, Table
@@ -67,7 +68,7 @@ def turn_out(table: Table, step: Step, operation: TurnOut) -> Workpiece:
     piece = table.take(step, (operation.layered,))[0]
     if not isinstance(piece, Layered) or piece.stage is not Stage.SEWN_ROUND:
         return table.wrong_piece(step, operation.layered, piece, "layers sewn round, wrong side out")
-    width, height = piece.top_width - 2 * table.seam, piece.top_height - 2 * table.seam
+    width, height = finished_size(table, (piece.top_width, piece.top_height))
     return replace(piece, stage=Stage.TURNED, width=width, height=height)
 
 
@@ -181,6 +182,9 @@ def _check_layer(
 def _check_opening(table: Table, operation: LayerTurned, top: tuple[Number, Number]) -> None:
     edges = {"top": top[0], "bottom": top[0], "left": top[1], "right": top[1]}
     edge = edges.get(operation.opening_edge)
+    if outlined(table.project) is not None:
+        finished = edge_to_open(table, operation.opening_edge)
+        edge = None if finished is None else finished + 2 * table.seam
     place = table.project.finish.place
     if edge is None:
         table.tell(

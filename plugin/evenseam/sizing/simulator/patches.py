@@ -128,9 +128,9 @@ def _rotary_need(table: Table, cut: Cut, shape: Outline) -> list[tuple[Number, N
         if along_grain != (2 if cut.shape is CutShape.HALF_SQUARE_TRIANGLE else 1):
             return None
         if cut.shape is CutShape.HALF_SQUARE_TRIANGLE:
-            square = _root(squares[0]) + (2 + square_root(2)) * seam
+            square = root_of(squares[0]) + (2 + square_root(2)) * seam
         else:
-            square = _root(squares[2]) + (2 + 2 * square_root(2)) * seam
+            square = root_of(squares[2]) + (2 + 2 * square_root(2)) * seam
         return [(square, square)]
     return None
 
@@ -140,7 +140,7 @@ def _right_angled(shape: Outline) -> list[Number] | None:
     for (ax, ay), (bx, by) in zip(steps, (*steps[1:], steps[0]), strict=True):
         if ax * bx + ay * by != 0:
             return None
-    return [_root(_length_squared(side)) for side in sides(shape)]
+    return [root_of(_length_squared(side)) for side in sides(shape)]
 
 
 def _length_squared(side: tuple[Spot, Spot]) -> Number:
@@ -148,9 +148,12 @@ def _length_squared(side: tuple[Spot, Spot]) -> Number:
     return (bx - ax) * (bx - ax) + (by - ay) * (by - ay)
 
 
-def _root(square: Number) -> Number:
+def root_of(square: Number) -> Number:
+    """Return a square root, exact where the square is rational."""
     # Of a Surd, only approximately: no ruler tells 2^-60 in, and the marks it is compared with are far coarser.
-    return square_root(square.approximately(60)) if isinstance(square, Surd) else square_root(square)
+    if isinstance(square, Surd):
+        return Fraction(isqrt(floor(square.approximately(130) * (1 << 120))), 1 << 60)
+    return square_root(square)
 
 
 def is_cut_for(cut: Number, need: Number, mark: Fraction) -> bool:
@@ -187,7 +190,7 @@ def template_need(table: Table, cut: Cut, shape: Outline) -> list[tuple[Number, 
         return None
     if not _is_for(drawn, shape, may_turn=not table.is_directional(cut.material)):
         return None
-    left, top, right, bottom = box(_with_seam(drawn, table.seam))
+    left, top, right, bottom = box(with_seam(drawn, table.seam))
     mark = table.unit.ruler_mark
     return [(ceiling((right - left) / mark) * mark, ceiling((bottom - top) / mark) * mark)]
 
@@ -206,12 +209,12 @@ def _is_for(drawn: Outline, shape: Outline, *, may_turn: bool) -> bool:
     return False
 
 
-def _with_seam(shape: Outline, seam: Number) -> Outline:
+def with_seam(shape: Outline, seam: Number) -> Outline:
     """Return the shape with every side moved outward by the seam allowance, and run on until they meet."""
     corners: list[Spot] = []
     for (before, here), (_, after) in zip((sides(shape)[-1], *sides(shape)[:-1]), sides(shape), strict=True):
         ax, ay, bx, by = here[0] - before[0], here[1] - before[1], after[0] - here[0], after[1] - here[1]
-        one, two = seam * _root(ax * ax + ay * ay), seam * _root(bx * bx + by * by)
+        one, two = seam * root_of(ax * ax + ay * ay), seam * root_of(bx * bx + by * by)
         turn = ax * by - ay * bx
         corners.append((here[0] + (two * ax - one * bx) / turn, here[1] + (two * ay - one * by) / turn))
     return tuple(corners)
