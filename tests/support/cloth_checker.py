@@ -230,8 +230,9 @@ def _lines(plan: CuttingPlan) -> list[str]:
     for line in plan.lines:
         for part in line.subcuts:
             subcut[part.cut] += part.count
+    first = {cut: group[0] for group in plan.alike for cut in group}
     pieces = Counter(
-        piece.cut
+        first.get(piece.cut, piece.cut)
         for strip in plan.strips
         for piece in strip.pieces
         if not (piece.is_length_of_joined and (piece.width, piece.height) == (strip.width, strip.height))

@@ -97,3 +97,20 @@ def test_joined_strips_are_cut_shorter_where_they_then_lie_beside_lengthwise_str
     assert plan.length.value == 80 + Fraction(1, 2)
     assert {strip.width for strip in plan.strips if strip.direction is StripDirection.ACROSS} == {Fraction(75, 2)}
     assert plan.is_shortest
+
+
+def test_pieces_of_one_size_are_cut_as_one_whichever_way_it_is_written():
+    upright, lying = cut("upright", 2, "19/2", 10, part="sashing"), cut("lying", "19/2", 2, 12, part="sashing")
+    plan = plan_of(project_on(42), upright, lying)
+    assert faults(plan, [upright, lying], project_on(42)) == []
+    assert {frozenset(group) for group in plan.alike} == {frozenset(("upright", "lying"))}
+    assert set(plan.numbers.values()) == {1}
+    assert sum(part.count for line in plan.lines for part in line.subcuts) == 22
+    assert {(part.cut, *part.also) for line in plan.lines for part in line.subcuts} == {plan.alike[0]}
+
+
+def test_a_print_that_must_stay_upright_keeps_them_apart():
+    pieces = [cut("upright", 2, "19/2", 10, is_upright=True), cut("lying", "19/2", 2, 12, is_upright=True)]
+    plan = plan_of(project_on(42), *pieces)
+    assert plan.alike == ()
+    assert sorted(plan.numbers.values()) == [1, 2]

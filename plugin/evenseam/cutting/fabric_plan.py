@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from evenseam.cutting.codes import USABLE_WIDTH_NOT_POSITIVE
-from evenseam.cutting.lines import cutting_lines
+from evenseam.cutting.lines import alike_cuts, cutting_lines
 from evenseam.cutting.merging import Merged, Slot, Strip
 from evenseam.cutting.placing import place_across, place_section
 from evenseam.cutting.plan import BiasSquares, CuttingPlan, JoinedPieces, Material, PlannedStrip
@@ -156,19 +156,22 @@ def _as_plan(
     for strip in ordered:
         strips.append(place_across(strip, asked, 0, y, asked.width))
         y += strip.height
+    by_id = {cut.id: cut for cut in cuts}
+    alike = alike_cuts(strips, by_id)
     length = needed_length(fabric.name, _strip_widths(layout, ordered, asked), project.unit)
     bound = asked.scale.length(layout.bound) + squaring_up(project.unit).value
     return CuttingPlan(
         fabric.id,
         usable_width,
         tuple(strips),
-        cutting_lines(strips, {cut.id: cut for cut in cuts}, asked.scale.length(asked.width)),
+        cutting_lines(strips, by_id, asked.scale.length(asked.width), alike),
         tuple(joined_pieces(asked)),
         length,
         bound,
         length.value == bound,
         tuple(asked.scale.length(section.height) for section in layout.sections),
         bias_squares(asked),
+        alike,
     )
 
 

@@ -60,6 +60,8 @@ class SubcutLine:
     """True when the piece is narrower than its strip and must be trimmed."""
     is_left_over: bool = False
     """True when it comes from what is left of a strip that is cut for another piece."""
+    also: tuple[str, ...] = ()
+    """Other cuts that are just like this one on the cloth, and counted with it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -126,12 +128,21 @@ class CuttingPlan:
     """Lengths of the sections: stretches of cloth, selvage to selvage, cut off first, from the squared-up end on.
     Lengthwise strips and the short strips beside them are cut from a section."""
     bias: tuple[BiasSquares, ...] = ()
+    alike: tuple[tuple[str, ...], ...] = ()
+    """Cuts that are the same on the cloth, such as upright and lying strips of one size: they are cut as one."""
 
     @property
     def numbers(self) -> dict[str, int]:
-        """A number for each cut, in the order it first lies on the cloth: the same in the picture and in the words."""
+        """A number for each cut, in the order it first lies on the cloth: the same in the picture and in the words.
+
+        Cuts that are alike have one number.
+        """
+        first = {cut: group[0] for group in self.alike for cut in group}
         cuts = dict.fromkeys(piece.cut for strip in self.strips for piece in strip.pieces)
-        return {cut: number for number, cut in enumerate(cuts, start=1)}
+        numbers = {
+            cut: number for number, cut in enumerate(dict.fromkeys(first.get(cut, cut) for cut in cuts), start=1)
+        }
+        return {cut: numbers[first.get(cut, cut)] for cut in cuts}
 
 
 @dataclass(frozen=True, slots=True)

@@ -21,7 +21,7 @@ def on_wider_cloth(plan: CuttingPlan, width: Quantity, cuts: Iterable[Cut], boun
         plan,
         usable_width=width,
         strips=strips,
-        lines=cutting_lines(strips, known, width.value),
+        lines=cutting_lines(strips, known, width.value, plan.alike),
         lower_bound=min(bound, length),
         is_shortest=length == bound,
     )

@@ -111,18 +111,25 @@ def _line(scribe: Scribe, plan: CuttingPlan, line: CuttingLine) -> dict[str, Any
 
 
 def _subcut(scribe: Scribe, plan: CuttingPlan, subcut: SubcutLine, cut: Cut) -> dict[str, Any]:
+    together = [cut, *(scribe.sheet.cuts.cut(id) for id in subcut.also)]
     return {
         "number": plan.numbers[cut.id],
         "count": subcut.count,
         "total": _total(plan, subcut),
-        "triangles": cut.count.whole if cut.shape in _TRIANGLES and subcut.count == rectangles(cut) else 0,
+        "triangles": _triangles(subcut, together),
         "is_left_over": subcut.is_left_over,
         "size": scribe.sizes(subcut.width, subcut.height, cut.width, cut.height),
-        "label": cut.label,
+        "label": scribe.language.listed([one.label for one in together]),
         "is_trimmed": subcut.is_trimmed,
         "shape": cut.shape.value,
         "noun": _noun_of_subcut(plan, subcut, cut),
     }
+
+
+def _triangles(subcut: SubcutLine, cuts: list[Cut]) -> int:
+    """Return how many triangles these squares give, when they are all of their kind; else 0."""
+    is_all = subcut.count == sum(rectangles(cut) for cut in cuts)
+    return sum(cut.count.whole for cut in cuts) if is_all and cuts[0].shape in _TRIANGLES else 0
 
 
 def _is_as_cut(line: CuttingLine) -> bool:
