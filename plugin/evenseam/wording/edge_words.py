@@ -118,7 +118,8 @@ def rod_values(sheet: PatternSheet) -> dict[str, Any]:
 
 def asked_for(sheet: PatternSheet) -> Fit | None:
     """Return the size a project was to come near to, as the author asked for it."""
-    return sheet.pattern.project(sheet.project.size, sheet.project.unit).fit
+    asked = (each for each in sheet.pattern.projects if each.size == sheet.project.size)
+    return next((each.fit for each in asked if each.unit is sheet.project.unit), None)
 
 
 def fit_words(scribe: Scribe) -> tuple[Block, ...]:
