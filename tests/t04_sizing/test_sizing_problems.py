@@ -16,7 +16,6 @@ from evenseam.pattern import (
     Project,
     Quantity,
     Sashing,
-    Setting,
     Turned,
     UnitBatch,
 )
@@ -24,6 +23,8 @@ from evenseam.problems import Place, Problem, Severity
 from evenseam.sizing import size_project
 from evenseam.sizing.codes import CODES
 from support.borders import bordered, mitred, of_blocks, pennant
+from support.edges import EDGE_CASES
+from support.on_point import on_point
 from support.samples import (
     BOUND,
     CONVEX_LANTERN,
@@ -47,8 +48,26 @@ def _given(quantity: Quantity) -> Quantity:
     return replace(quantity, because=Given(PLACE))
 
 
-def _on_point() -> Project:
-    return replace(MUG_RUG, arrangement=replace(grid(1, 1), setting=Setting.ON_POINT, place=PLACE))
+def _oblong_on_point() -> Project:
+    block = replace(plain_block(Fraction(6), Fraction(8)), width=_given(length("width", "6")))
+    return on_point("6", blocks=(block,))
+
+
+def _askew_on_point(sash: str = "fog") -> Project:
+    project = on_point("6", sash="1", fabrics=MUG_RUG.fabrics)
+    block = project.blocks[0]
+    reed = replace(block, pieces=(replace(block.pieces[0], fabric="reed"),))
+    sashing = replace(project.arrangement.sashing, fabric=sash)
+    placed = replace(project.arrangement, place=PLACE, sashing=sashing)
+    return replace(project, blocks=(reed,), arrangement=placed)
+
+
+def _no_float() -> Project:
+    project = on_point("6", floated="0")
+    triangles = project.arrangement.setting_triangles
+    assert triangles is not None
+    triangles = replace(triangles, float_width=_given(triangles.float_width))
+    return replace(project, arrangement=replace(project.arrangement, setting_triangles=triangles))
 
 
 def _too_large() -> Project:
@@ -148,7 +167,9 @@ def _placed(project: Project) -> Project:
 
 
 CASES = [
-    ("not-yet", _on_point(), "on point", "straight"),
+    ("not-square-on-point", _oblong_on_point(), "6 in × 8 in", "6 in square"),
+    ("print-lies-askew", _askew_on_point(), "askew by 45 degrees", "without direction"),
+    ("off-the-ruler", _no_float(), "17 in wide", "16 3/4 in and 17 in"),
     ("project-too-large", _too_large(), "144 1/2 in", "narrower"),
     ("too-many-blocks", _too_many(), "2050", "fewer"),
     ("blocks-do-not-fit", _unequal(), "Buoy stands 4 in × 9 in", "one size"),
@@ -160,13 +181,19 @@ CASES = [
     ("off-the-ruler", _odd_border(), "1 1/16 in", "1 in and 1 1/8 in"),
     ("proportions-changed", _odd_proportions(), "14 cm × 18.5 cm", "proportions"),
     ("sashing-unused", _useless_sashing(), "only one block", "all round"),
-    ("pieced-border-uneven", _uneven_blocks(), "6 in is about 2 3/8 times", "3 blocks and left and right spacer strips"),
+    (
+        "pieced-border-uneven",
+        _uneven_blocks(),
+        "6 in is about 2 3/8 times",
+        "3 blocks and left and right spacer strips",
+    ),
     ("corner-block-does-not-fit", _corner_too_large(), "3 in × 3 in", "2 in × 2 in"),
     ("off-the-ruler", _odd_spacer(), "9/16 in wide", "least spacer"),
     ("too-many-blocks", _tiny_blocks(), "250", "larger block"),
     ("length-not-positive", _ease_below_zero(), "ease of the inner border is −1 in", "such as 4"),
     ("length-not-positive", _spacer_below_zero(), "least spacer is −1 in", "such as 1/2"),
     ("unit-method-unused", _no_such_units(), "sewn on foundations", "rotary"),
+    *EDGE_CASES,
 ]
 
 

@@ -11,10 +11,11 @@ from dataclasses import replace
 from evenseam.pattern import Project
 from evenseam.problems import Outcome, Report
 from evenseam.sizing.border_blocks import border_blocks
-from evenseam.sizing.redraft_arrangement import redraft_arrangement, redraft_plain_blocks
+from evenseam.sizing.redraft_arrangement import redraft_arrangement
 from evenseam.sizing.redraft_block import redraft_block
 from evenseam.sizing.redraft_border import redraft_border
 from evenseam.sizing.redraft_finish import redraft_finish, redraft_fit, redraft_hanging
+from evenseam.sizing.redraft_together import redraft_together
 from evenseam.sizing.ruler import Ruler
 
 
@@ -31,7 +32,7 @@ def redraft(project: Project) -> Outcome[Project]:
     blocks = tuple(
         redraft_block(block, project.unit, ruler, report if block.id in used else Report()) for block in project.blocks
     )
-    blocks = redraft_plain_blocks(blocks)
+    blocks = redraft_together(project.blocks, blocks, ruler)
     return Outcome(
         replace(
             project,

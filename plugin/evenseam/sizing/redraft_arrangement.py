@@ -1,10 +1,10 @@
-"""An arrangement with every length on the ruler of its edition, and plain blocks as large as those they lie beside."""
+"""An arrangement with every length on the ruler of its edition."""
 
 from __future__ import annotations
 
 from dataclasses import replace
 
-from evenseam.pattern import Arrangement, Block, SettingTriangles
+from evenseam.pattern import Arrangement, SettingTriangles
 from evenseam.sizing.ruler import Ruler
 
 
@@ -17,17 +17,6 @@ def redraft_arrangement(arrangement: Arrangement, ruler: Ruler) -> Arrangement:
     if triangles:
         arrangement = replace(arrangement, setting_triangles=_triangles(triangles, ruler))
     return arrangement
-
-
-def redraft_plain_blocks(blocks: tuple[Block, ...]) -> tuple[Block, ...]:
-    """Return the blocks, plain ones at the size of the block they lie beside."""
-    sizes = {block.id: (block.width, block.height) for block in blocks}
-    return tuple(
-        replace(block, width=sizes[block.plain_beside][0], height=sizes[block.plain_beside][1])
-        if block.plain_beside is not None
-        else block
-        for block in blocks
-    )
 
 
 def _triangles(triangles: SettingTriangles, ruler: Ruler) -> SettingTriangles:
