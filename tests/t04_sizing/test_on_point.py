@@ -27,6 +27,7 @@ from shapely import Polygon as Shape
 from shapely import unary_union
 from support.on_point import on_point
 from support.samples import REED
+from support.sewing_faults import mutants
 from support.tops import sized, value
 
 
@@ -93,6 +94,30 @@ def test_a_top_without_a_stated_float_is_on_the_ruler(project: Project) -> None:
     sizes = [outcome.value.figure(name).value for name in ("centre_width", "centre_height")]
     assert bool(told) is any(not is_multiple(size, mark) for size in sizes)
     assert not (told and triangles.chooses_float)
+
+
+@pytest.mark.parametrize(
+    "project",
+    [
+        on_point("6"), on_point("6", rows=2, sash="1", around=True, cornerstones="lamp"),
+        on_point("6", rows=2, sash="1", floated="1"), on_point("15", rows=1, columns=2, unit=Unit.CENTIMETRE, seam="0.75"),
+    ],
+    ids=("plain", "framed", "long strips", "centimetres"),
+)  # fmt: skip
+def test_any_one_wrong_figure_is_caught(project: Project) -> None:
+    """Every width, height and count of what lies round the blocks, every distance, measure and turn of the rows."""
+    result = sized(project)
+    cuts = cut_list(result)
+    program = assembly_program(result, cuts)
+    names = {step.makes for step in program.steps} | {cut.id for cut in cuts.cuts}
+    about = ("cut setting", "cut corner", "cut sashing", "step join", "step diagonal", "step trim")
+    made = [
+        mutant
+        for mutant in mutants(result.project, cuts, program)
+        if mutant.change.startswith(about) and mutant.change.split(" ")[-1] not in names
+    ]
+    assert len(made) > 40
+    assert [mutant.change for mutant in made if sew(result.project, mutant.cuts, mutant.program).is_valid] == []
 
 
 class TestSashing:
