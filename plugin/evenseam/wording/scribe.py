@@ -31,8 +31,15 @@ class Scribe:
         return any(block.method is Method.FOUNDATION for block in self.sheet.project.blocks if block.id in used)
 
     def markdown(self, template: str, values: Mapping[str, Any]) -> str:
-        """Fill a template; every template knows figure_name, seam and on_paper."""
-        common = {"figure_name": self.names, "seam": self.sheet.project.seam_allowance, "on_paper": self.on_paper}
+        """Fill a template; every template knows figure_name, seam, on_paper, and what shape the project has."""
+        outline = self.sheet.sized.outline
+        common = {
+            "figure_name": self.names,
+            "seam": self.sheet.project.seam_allowance,
+            "on_paper": self.on_paper,
+            "is_outlined": outline is not None,
+            "corners": len(outline.corners) if outline else 4,
+        }
         return self.language.write(template, {**common, **values})
 
     def blocks(self, template: str, values: Mapping[str, Any]) -> tuple[Block, ...]:

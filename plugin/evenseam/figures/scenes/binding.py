@@ -8,6 +8,7 @@ from evenseam.figures.plane import Polygon
 from evenseam.figures.scene import Scene
 from evenseam.figures.scenes.rounding import draw_bind_round
 from evenseam.figures.scenes.turning import corner_fabric
+from evenseam.figures.scenes.wide_corner import draw_bind_wide
 from evenseam.pattern import Bind, Bound, Grain, MakeBinding, Step, StripJoin
 
 PANEL = 124
@@ -93,6 +94,9 @@ def draw_bind(scene: Scene, step: Step, operation: Bind) -> None:
     assert isinstance(finish, Bound)  # only a bound project has this step
     if finish.corner_radius is not None:
         draw_bind_round(scene, step, operation)
+        return
+    if scene.sheet.sized.outline is not None:
+        draw_bind_wide(scene, corner_fabric(scene))
         return
     quilt, strip = corner_fabric(scene), finish.binding.fabric
     steps = (_draw_stop, _draw_fold_up, _draw_fold_down)

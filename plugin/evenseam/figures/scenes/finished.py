@@ -9,6 +9,7 @@ from evenseam.figures.legend import draw_legend
 from evenseam.figures.plane import decimal
 from evenseam.figures.scene import Scene
 from evenseam.figures.scenes.loops import loop_places
+from evenseam.figures.scenes.turning import stitched_ring
 from evenseam.pattern import Bound, KnifeEdge, Loops, Turned
 
 HIGHEST = 400.0
@@ -24,8 +25,7 @@ def draw_finished(scene: Scene) -> None:
     finish = scene.sheet.project.finish
     if isinstance(finish, (Turned, KnifeEdge)):
         inset = finish.topstitch.value if isinstance(finish, Turned) else finish.stitch.value
-        line = rectangle(inset, inset, width - 2 * inset, height - 2 * inset)
-        scene.pen.outline(frame.polygon(line), Stroke.STITCH)
+        scene.pen.outline(frame.polygon(stitched_ring(scene, decimal(inset))), Stroke.STITCH)
     below = frame.length(height) + 16
     used = {placed.fabric for placed in sized.placed}
     listed = (fabric.id for fabric in scene.sheet.project.fabrics if fabric.id in used)

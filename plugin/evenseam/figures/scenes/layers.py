@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from evenseam.figures.allowance import raw_outline
+from evenseam.figures.outlines import is_rectangle
 from evenseam.figures.plane import Point, Polygon
 from evenseam.figures.workpiece import Patch, Workpiece
 
@@ -10,13 +12,16 @@ def raw(work: Workpiece) -> Workpiece:
     """Return a workpiece whose pieces reach to its raw edge; it has no allowance beyond that."""
     if work.seam == 0:
         return work
-    step = Point(work.seam, work.seam)
+    edge = raw_outline(work.outline, work.seam)
+    left, top, _, _ = edge.bounds
+    step = Point(-left, -top)
     patches = tuple(
         Patch(outline.moved(step), patch.fabric, patch.piece, patch.part)
         for patch, outline in zip(work.patches, work.raw_outlines, strict=True)
     )
-    outline = Polygon.rectangle(0.0, 0.0, work.raw_width, work.raw_height)
-    return Workpiece(work.name, patches, outline, 0.0)
+    if is_rectangle(work.outline):
+        edge = Polygon.rectangle(left, top, work.raw_width, work.raw_height)
+    return Workpiece(work.name, patches, edge.moved(step), 0.0)
 
 
 def centred(inner: Workpiece, outer: Workpiece) -> tuple[float, float]:

@@ -9,6 +9,8 @@ from evenseam.figures.cloth_work import draw_cloth
 from evenseam.figures.drawing import Pen, Side, Stroke, Tone
 from evenseam.figures.frame import Frame, at, rectangle
 from evenseam.figures.oblique import Layer, draw_stack
+from evenseam.figures.outlines import inside, is_rectangle
+from evenseam.figures.plane import placed
 from evenseam.figures.scene import Scene
 from evenseam.figures.scenes.layers import raw
 from evenseam.figures.workpiece import Workpiece
@@ -44,7 +46,9 @@ def draw_quilting(scene: Scene, step: Step) -> None:
             (Point(reach, zero), Point(reach - height, height)),
             (Point(width - reach, zero), Point(width - reach + height, height)),
         ):
-            stretch = window.cut(start, end)
+            stretch = (
+                window.cut(start, end) if is_rectangle(top.outline) else inside(top.outline, placed(start), placed(end))
+            )
             if stretch is not None:
                 scene.pen.line((corner.point(stretch[0]), corner.point(stretch[1])), Stroke.QUILTING)
 
@@ -55,7 +59,8 @@ def draw_square_up(scene: Scene, step: Step, operation: SquareUp) -> None:
     width, height = top.width, top.height
     scene.pen.outline(corner.polygon(top.outline), Stroke.CUT)
     right, bottom = corner.spot(width, height)
-    _draw_ruler(scene.pen, right, bottom, min(frame.length(height), 130.0))
+    if is_rectangle(top.outline):
+        _draw_ruler(scene.pen, right, bottom, min(frame.length(height), 130.0))
     below = frame.length(_under(scene)[1].height) + 14
     scene.pen.measure(at(corner.origin.x, below), at(right, below), operation.width.text)
     side = frame.length(_under(scene)[1].width) + 12

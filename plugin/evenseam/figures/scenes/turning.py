@@ -6,9 +6,11 @@ from evenseam.figures.cloth_work import draw_cloth
 from evenseam.figures.drawing import SMALL_SIZE, Ink, Side, Stroke, Tone
 from evenseam.figures.frame import Frame, at, rectangle
 from evenseam.figures.oblique import Layer, draw_stack
-from evenseam.figures.plane import Point, Polygon, decimal, shaped
+from evenseam.figures.outlines import inset, is_rectangle, open_way
+from evenseam.figures.plane import NEAR, Point, Polygon, decimal, shaped
 from evenseam.figures.scene import Scene
 from evenseam.figures.scenes.layers import raw
+from evenseam.figures.scenes.wide_corner import draw_clipped_wide_corner
 from evenseam.figures.workpiece import Workpiece
 from evenseam.pattern import LayerTurned, Step, Topstitch
 
@@ -53,11 +55,17 @@ def _draw_stitching(
     seen = top.mirrored()
     draw_cloth(pen, ((patch.fabric, inner.polygon(patch.outline)) for patch in seen.patches), Side.WRONG)
     seam, opening = decimal(operation.seam.value), decimal(operation.opening.value)
-    line, ends = stitching(width, height, seam, opening, operation.opening_edge)
+    if is_rectangle(seen.outline):
+        line, ends = stitching(width, height, seam, opening, operation.opening_edge)
+    else:
+        line, ends = open_way(inset(seen.outline, seam), opening, operation.opening_edge)
     pen.line(tuple(inner.point(point) for point in line), Stroke.SEWN)
     one, other = (inner.point(end) for end in ends)
-    if operation.opening_edge in ("bottom", "top"):
-        low = corner.y + frame.length(largest[1]) + 14 if operation.opening_edge == "bottom" else corner.y - 14
+    if abs(one.y - other.y) > NEAR and abs(one.x - other.x) > NEAR:
+        low = corner.y + frame.length(largest[1]) + 14
+        pen.label(at(0, low), f"opening {operation.opening.text}", size=SMALL_SIZE, ink=Ink.QUIET)
+    elif operation.opening_edge in ("bottom", "top", "longest"):
+        low = corner.y + frame.length(largest[1]) + 14 if operation.opening_edge != "top" else corner.y - 14
         pen.measure(at(one.x, low), at(other.x, low), f"opening {operation.opening.text}")
     else:
         side = corner.x + frame.length(largest[0]) + 12
@@ -83,12 +91,24 @@ def stitching(
     return way, (one, other)
 
 
+def stitched_ring(scene: Scene, deep: float) -> Polygon:
+    """Return the line so far inside the edge of the finished project."""
+    sized = scene.sheet.sized
+    if sized.outline is not None:
+        return inset(shaped(sized.outline), deep)
+    width, height = decimal(sized.finished_width.value), decimal(sized.finished_height.value)
+    return Polygon.rectangle(deep, deep, width - 2 * deep, height - 2 * deep)
+
+
 def draw_turn_out(scene: Scene, step: Step) -> None:
     """Draw a clipped corner large, and the project half turned through its opening."""
     operation = next(one.operation for one in scene.sheet.program.steps if isinstance(one.operation, LayerTurned))
     backing = scene.sheet.project.finish.backing_fabric
     pen = scene.pen
-    _draw_clipped_corner(scene, backing)
+    if scene.sheet.sized.outline is None:
+        _draw_clipped_corner(scene, backing)
+    else:
+        draw_clipped_wide_corner(scene, backing)
     _draw_half_turned(scene, backing, operation)
     pen.label(at(75, 172), "clip the corners", size=SMALL_SIZE, ink=Ink.QUIET)
     pen.label(at(305, 196), "turn through the opening", size=SMALL_SIZE, ink=Ink.QUIET)
@@ -124,9 +144,8 @@ def draw_topstitch(scene: Scene, step: Step, operation: Topstitch) -> None:
     width, height = decimal(sized.finished_width.value), decimal(sized.finished_height.value)
     frame = Frame.fitting(width, height, 260.0, 260.0)
     draw_cloth(pen, ((placed.fabric, frame.polygon(placed.outline)) for placed in sized.placed))
-    inset = max(decimal(operation.distance.value), 4 / frame.scale)
-    ring = rectangle(inset, inset, width - 2 * inset, height - 2 * inset)
-    pen.outline(frame.polygon(ring), Stroke.STITCH)
+    deep = max(decimal(operation.distance.value), 4 / frame.scale)
+    pen.outline(frame.polygon(stitched_ring(scene, deep)), Stroke.STITCH)
     fabric = corner_fabric(scene)
     left = frame.length(width) + 30
     pen.cloth((rectangle(left, 0, 104, 104),), fabric)
