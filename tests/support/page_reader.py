@@ -44,7 +44,7 @@ class PageReader(HTMLParser):
     def handle_starttag(self, tag, attrs):
         attributes = dict(attrs)
         self._in_picture += tag == "svg"
-        self._in_script = tag in ("script", "style")
+        self._in_script = tag in ("script", "style", "template")
         if tag in _BLOCK:
             self.words += " "
         if tag == "span" and attributes.get("class") == "measured":

@@ -144,8 +144,8 @@ class Elements(HTMLParser):
 
     def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
         assert tag not in NEVER, f"<{tag}>"
-        # A script of any other type would be a program; of this one it is data for the reader's tools.
-        assert tag != "script" or dict(attrs) == {"type": "application/json", "class": "why-data"}, attrs
+        # Data for the reader's tools stand in a template, which browsers neither run nor show.
+        assert tag != "script" and (tag != "template" or dict(attrs) == {"class": "why-data"}), attrs
         self.found.add((tag, ""))
         for name, value in attrs:
             self.found.add((tag, name))
@@ -164,7 +164,7 @@ class Elements(HTMLParser):
         assert tag in _EMPTY or (self.open and self.open.pop() == tag), tag
 
     def handle_data(self, data: str) -> None:
-        if self.open and self.open[-1] == "script":
+        if self.open and self.open[-1] == "template":
             assert "<" not in data and "&" not in data and isinstance(json.loads(data), (dict, list))
         if self.open and self.open[-1] == "style":
             assert "e.example" not in data and "@import" not in data

@@ -41,7 +41,7 @@ class TestSite:
     def test_every_page_is_there(self, built):
         pages = {path.relative_to(built / "site").as_posix() for path in (built / "site").rglob("*.html")}
         assert pages == {
-            "index.html", "404.html", "patterns/index.html", "guide/every-key/index.html", "patterns/low-tide/index.html",
+            "index.html", "404.html", "patterns/index.html", "guide/every-key/index.html", "help/check-your-templates/index.html", "patterns/low-tide/index.html",
             "patterns/low-tide/mug-rug-inches/index.html", "patterns/low-tide/mug-rug-centimetres/index.html",
             "patterns/low-tide/wall-hanging-inches/index.html", "patterns/low-tide/wall-hanging-centimetres/index.html",
         }  # fmt: skip

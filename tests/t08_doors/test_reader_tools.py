@@ -115,7 +115,7 @@ class TestWhy:
     def test_each_figure_can_be_reached_and_tells_what_the_open_data_say(self, browser, site, address):
         data = json.loads((site / (WALL.rstrip("/") + ".json")).read_text(encoding="utf-8"))["figures"]
         with opened(browser, address + WALL) as page:
-            told = page.evaluate("JSON.parse(document.querySelector('script.why-data').textContent)")
+            told = page.evaluate("JSON.parse(document.querySelector('template.why-data').content.textContent)")
             asked = page.evaluate(
                 "[...document.querySelectorAll('.measured[data-figure]')].map((one) => one.dataset.figure)"
             )

@@ -21,6 +21,7 @@ _UNSEARCHED = (
     ("<label", "</label>"),
     ("<dialog", "</dialog>"),
     ("<script", "</script>"),
+    ("<template", "</template>"),
 )
 
 

@@ -6,10 +6,10 @@
   const FIGURE = '.measured[role="button"]';
 
   onPage((page) => {
-    const data = page.querySelector("script.why-data");
+    const data = page.querySelector("template.why-data");
     if (!data || !page.querySelector("dialog.why")) return;
     let figures;
-    try { figures = JSON.parse(data.textContent); } catch { return; }
+    try { figures = JSON.parse(data.content.textContent); } catch { return; }
     known.set(page, figures);
     const begun = new Set();
     for (const figure of page.querySelectorAll(".measured[data-figure]")) {

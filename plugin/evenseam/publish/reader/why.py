@@ -17,7 +17,8 @@ def why_data(body: str, figures: Iterable[tuple[str, Quantity]]) -> str:
     """Return the element that holds the reason of each figure that `body` names; it needs no other file to be read."""
     asked = set(_ASKED.findall(body))
     reasons = {name: reason_as_data(quantity) for name, quantity in figures if name in asked}
-    return f'<script type="application/json" class="why-data">{harmless_json(reasons)}</script>'
+    # No script element: themes that swap pages run all of those that they find in a new page.
+    return f'<template class="why-data">{harmless_json(reasons)}</template>'
 
 
 def reason_as_data(quantity: Quantity) -> dict[str, Any]:
