@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from evenseam.pattern import Project
+from evenseam.pattern import Loops, Project
 from evenseam.wording.document import Caution, Heading
 from evenseam.wording.scribe import Scribe
 from evenseam.wording.tree import plain_text
@@ -31,9 +31,15 @@ def caution_names(project: Project) -> tuple[str, ...]:
         names.append("warm")
     if _mentions(words, INFANT):
         names.append("infant")
-    if project.hanging is not None or _mentions(words, WALL):
+    if _hangs(project, names) or _mentions(words, WALL):
         names.append("wall")
     return tuple(names)
+
+
+def _hangs(project: Project, names: list[str]) -> bool:
+    """Tell whether it hangs on a wall to be looked at; a pot holder with a loop hangs on a hook when not in use."""
+    has_one_loop = isinstance(project.hanging, Loops) and project.hanging.number.value == 1
+    return project.hanging is not None and not ("heat" in names and has_one_loop)
 
 
 def needs_insulation(project: Project) -> bool:
