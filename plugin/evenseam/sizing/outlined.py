@@ -117,6 +117,8 @@ def size_outlined_finish(project: Project, block: Block, ledger: Ledger) -> tupl
         ledger.enter("topstitch_distance", finish.topstitch)
         return size
     assert isinstance(finish, Bound)  # checked before
+    longest = block.width * (_longest(outline) / block.width.value)
+    ledger.work_out("longest_edge", longest, label="longest edge of the outline")
     rule = "bound at the raw outline of the top: the binding covers the outer seam allowance"
     size = (
         ledger.work_out("finished_width", ledger["top_width"] * 1, rule=rule),

@@ -249,7 +249,8 @@ class StepWords:
         sheet = self.scribe.sheet
         finish = sheet.project.finish
         assert isinstance(finish, Bound)
-        ends = binding_ends(sheet.sized.top_width, sheet.sized.top_height, finish.binding.strip_width)
+        edge = dict(sheet.figures).get("longest_edge")
+        ends = binding_ends(edge or sheet.sized.top_width, edge or sheet.sized.top_height, finish.binding.strip_width)
         joins = "straight" if finish.binding.join is StripJoin.STRAIGHT else "diagonal"
         return {
             "tail": ends.tail, "gap": ends.gap, "strip_width": finish.binding.strip_width, "joins": joins,
