@@ -80,7 +80,8 @@ def _size_binding(finish: Bound, way_round: Quantity, seam: Quantity, ledger: Le
     front = binding_seam(finish.binding, seam)
     ledger.work_out("binding_front_width", front, rule="the seam it is sewn on with; the rest folds to the back")
     if finish.corner_radius is not None:
-        ledger.enter("corner_radius", finish.corner_radius)
+        radius = ledger.enter("corner_radius", finish.corner_radius)
+        ledger.work_out("corner_circle_width", 2 * radius, label="width of something round to draw the corners by")
 
 
 def _size_layers(finish: Finish, ledger: Ledger) -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import Any, TypeAlias, Union
 
 from evenseam.pattern import (
@@ -29,10 +30,10 @@ from evenseam.pattern import (
     Step,
     TrimForKnifeEdge,
     Turned,
-    derived,
 )
 from evenseam.sheet import PatternSheet
 from evenseam.wording.document import Block
+from evenseam.wording.marked import Markdown, escape, mark_figure
 from evenseam.wording.scribe import Scribe
 
 EdgeOperation: TypeAlias = Union[
@@ -74,7 +75,7 @@ def edge_values(scribe: Scribe, operation: EdgeOperation, step: Step) -> dict[st
     finish = sheet.project.finish
     match operation:
         case RoundCorners(radius=radius):
-            return {"radius": radius, "across": derived("width of something round to draw by", 2 * radius)}
+            return {"radius": radius, "across": sheet.figure("corner_circle_width")}
         case Face(seam=seam, fold=fold):
             return {"seam": seam, "fold": fold}
         case TrimForKnifeEdge(seam=seam):
@@ -132,7 +133,7 @@ def fit_words(scribe: Scribe) -> tuple[Block, ...]:
     chooses_border = border is not None and Choosing.BORDER_WIDTHS in fit.may_choose
     values = {
         "name": fit.name,
-        "note": fit.note,
+        "note": _with_figures(fit.note),
         "drop": known.get("fit_drop"),
         "is_bed": fit.drop is not None,
         "width": known["fit_width"],
@@ -150,6 +151,19 @@ def fit_words(scribe: Scribe) -> tuple[Block, ...]:
         "widest": known.get("fit_border_to"),
     }
     return scribe.blocks("sections/fit", values)
+
+
+_FIGURE = re.compile(r"\d+(?: \d+/\d+)?(?: × \d+(?: \d+/\d+)?)?(?: (?:in|cm))?(?=[ ,;.]|$)")
+
+
+def _with_figures(note: str) -> Markdown:
+    """Return a note on published sizes, its figures marked as such; sources are left as they are."""
+    said, bracket, source = note.partition(" (")
+    written, done = "", 0
+    for found in _FIGURE.finditer(said):
+        written += escape(said[done : found.start()]) + mark_figure(found[0], "")
+        done = found.end()
+    return Markdown(written + escape(said[done:] + bracket + source))
 
 
 def pad_values(sheet: PatternSheet) -> tuple[Quantity, Quantity] | None:
