@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import io
 import re
-from itertools import pairwise
+from itertools import combinations, pairwise
 from math import hypot
 from pathlib import Path
 from xml.etree import ElementTree
@@ -21,6 +21,8 @@ from evenseam.sheet import compute_sheet
 FOLDER = Path(__file__).parent.parent.parent / "patterns" / "urchins-on-the-slip"
 TRUE = 0.01
 """Inches."""
+SHORTEST = 0.15
+"""No edge of the drawing is shorter; ticks and dashes are."""
 
 Spot = tuple[float, float]
 
@@ -57,15 +59,45 @@ def lines(request: pytest.FixtureRequest) -> list[tuple[Spot, Spot]]:
     return printed_lines(templates_pdf(template_pages(sheet, request.param)))
 
 
-def test_every_drawn_length_is_on_the_paper(lines: list[tuple[Spot, Spot]]) -> None:
-    lengths = [hypot(b[0] - a[0], b[1] - a[1]) for a, b in lines]
+def test_every_drawn_edge_is_on_the_paper(lines: list[tuple[Spot, Spot]]) -> None:
+    """Each edge is a stretch between two printed ends on one printed line, in its mirrored direction."""
+    stretches = printed_stretches(lines)
     for piece in drawn_pieces():
         for a, b in zip(piece, [*piece[1:], piece[0]], strict=True):
-            drawn = hypot(b[0] - a[0], b[1] - a[1])
-            nearest = min(abs(length - drawn) for length in lengths)
-            assert nearest < TRUE or is_part(drawn, lengths), (a, b, drawn)
+            across, down = b[0] - a[0], b[1] - a[1]
+            long = hypot(across, down)
+            # Mirrored left to right, and perhaps turned sideways to fit the page.
+            ways = ((-across / long, down / long), (down / long, across / long))
+            assert any(
+                abs(printed - long) < TRUE and any(abs(x * v - y * u) < 2 * TRUE / long for u, v in ways)
+                for printed, (x, y) in stretches
+            ), (a, b, long)
 
 
-def is_part(drawn: float, lengths: list[float]) -> bool:
-    """Tell whether an edge is printed as one of two equal parts of a longer line, or of several in a row."""
-    return any(abs(length - times * drawn) < TRUE for times in (2, 3, 4) for length in lengths)
+def printed_stretches(lines: list[tuple[Spot, Spot]]) -> list[tuple[float, Spot]]:
+    """Return length and direction of every stretch of a printed line between two places where printed lines end."""
+    ends = sorted({(round(x, 3), round(y, 3)) for line in lines for x, y in line})
+    found: dict[tuple[float, float, float], tuple[float, Spot]] = {}
+    for a, b in lines:
+        long = hypot(b[0] - a[0], b[1] - a[1])
+        if long < SHORTEST:
+            continue
+        way = ((b[0] - a[0]) / long, (b[1] - a[1]) / long)
+        on_line = []
+        for x, y in ends:
+            along = (x - a[0]) * way[0] + (y - a[1]) * way[1]
+            aside = (x - a[0]) * way[1] - (y - a[1]) * way[0]
+            if abs(aside) < TRUE / 2 and -TRUE < along < long + TRUE:
+                on_line.append(along)
+        for one, other in combinations(sorted(on_line), 2):
+            if other - one >= SHORTEST:
+                key = (round(other - one, 3), round(way[0], 3), round(way[1], 3))
+                found[key] = (other - one, way)
+    return list(found.values())
+
+
+def test_the_check_sees_an_edge_a_hundredth_too_long() -> None:
+    square = [((0.0, 0.0), (2.0, 0.0)), ((1.0, 0.0), (1.0, 1.0)), ((2.0, 0.0), (2.0, 1.0))]
+    lengths = {round(long, 2) for long, _ in printed_stretches(square)}
+    assert lengths == {1.0, 2.0}
+    assert not any(abs(long - 1.02) < TRUE for long, _ in printed_stretches(square))

@@ -9,6 +9,7 @@ from typing import Any, TypeAlias
 from evenseam.pattern import JoinPieces, MakeUnits, Method, Press, Step, TrimPart
 from evenseam.sizing import block_count
 from evenseam.wording.marked import Markdown
+from evenseam.wording.match_words import matches
 from evenseam.wording.scribe import Scribe
 from evenseam.wording.seam_ends import SeamEnds, seam_ends
 from evenseam.wording.unit_method_words import chosen_values
@@ -56,6 +57,7 @@ class BlockWords:
             "ends": seam_ends(block, joining).value if block.method is Method.ROTARY else SeamEnds.EVEN.value,
             "is_triangle": "triangle" in (first.kind, second.kind),
             "is_laid_anew": self._is_laid_anew(joining),
+            "matches": matches(block, self.scribe.sheet.sized.pieced(joining.block), joining),
         }
 
     def trim(self, trimming: TrimPart, step: Step) -> dict[str, Any]:
