@@ -200,6 +200,8 @@ def _joining(plan: CuttingPlan | SimpleNamespace, name: str, cuts: list[Cut], pr
     wholes = sum(int(cut.count.value) for cut in cuts) if joined.panels else 1
     available = sum((piece.width for piece in lengths), Fraction(0)) - loss * (len(lengths) - wholes)
     needed = sum((int(cut.count.value) * _joined_side(cut, joined.panels, is_turned) for cut in cuts), Fraction(0))
+    if joined.spare is not None:
+        needed += joined.spare.value * sum(int(cut.count.value) for cut in cuts)
     if available < needed:
         found.append(f"{name}: the lengths join to {available}, {needed} is needed")
     if len(lengths) != joined.lengths:

@@ -114,3 +114,33 @@ def test_a_print_that_must_stay_upright_keeps_them_apart():
     plan = plan_of(project_on(42), *pieces)
     assert plan.alike == ()
     assert sorted(plan.numbers.values()) == [1, 2]
+
+
+def test_a_joined_strip_is_longer_than_its_pieces_and_says_so():
+    """Half an inch or a centimetre for each piece, to cut a crooked join straight: common practice."""
+    for unit, width, spare in ((Unit.INCH, 42, Fraction(1, 2)), (Unit.CENTIMETRE, 107, Fraction(1))):
+        border = cut(
+            "border", width + 20, 3, 2, CutShape.STRIP, part="border:inner", join=StripJoin.STRAIGHT, unit=unit
+        )
+        project = project_on(width, unit)
+        plan = plan_of(project, border)
+        assert faults(plan, [border], project) == []
+        (joined,) = plan.joined
+        assert joined.spare is not None and joined.spare.value == spare
+        lengths = sum(piece.width for strip in plan.strips for piece in strip.pieces)
+        seams = joined.lengths - 1
+        assert lengths - seams * 2 * project.seam_allowance.value >= 2 * (width + 20 + spare)
+
+
+def test_binding_and_backing_have_their_own_spare():
+    binding = cut("binding", "9/4", 200, 1, CutShape.BINDING, part="binding", join=StripJoin.DIAGONAL)
+    backing = cut("backing", 60, 70, 1, part="backing", join=StripJoin.STRAIGHT)
+    assert [joined.spare for joined in plan_of(project_on(42), binding).joined] == [None]
+    assert [joined.spare for joined in plan_of(project_on(42), backing).joined] == [None]
+
+
+def test_a_plan_says_when_cloth_must_not_be_narrower():
+    for width, fills in ((42, True), ("335/8", True), (40, False)):
+        plan = plan_of(project_on(42), cut("long", width, 3, 2, direction=StripDirection.ACROSS))
+        assert plan.fills_width is fills
+    assert plan_of(project_on(42), cut("row", 14, 3, 3, is_upright=True)).fills_width

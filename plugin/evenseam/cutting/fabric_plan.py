@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from evenseam.cutting.codes import USABLE_WIDTH_NOT_POSITIVE
+from evenseam.cutting.joining import to_spare
 from evenseam.cutting.lines import alike_cuts, cutting_lines
 from evenseam.cutting.merging import Merged, Slot, Strip
 from evenseam.cutting.placing import place_across, place_section
@@ -225,4 +226,7 @@ def joined_pieces(asked: FabricRequest) -> Iterator[JoinedPieces]:
             total = (
                 cut.height if (strip.is_turned if strip.panels else cut.height.value > cut.width.value) else cut.width
             )
-            yield JoinedPieces(cut.id, rectangles(cut), strip.lengths, strip.join, total, strip.name, strip.panels)
+            spare = None if strip.panels else to_spare(cut)
+            yield JoinedPieces(
+                cut.id, rectangles(cut), strip.lengths, strip.join, total, strip.name, strip.panels, spare
+            )

@@ -2,8 +2,24 @@
 
 from __future__ import annotations
 
-from evenseam.exact import Number, ceiling
-from evenseam.pattern import StripJoin
+from fractions import Fraction
+
+from evenseam.exact import Number, Unit, ceiling
+from evenseam.pattern import Assumed, Cut, CutShape, Quantity, StripJoin
+
+_TO_SPARE = {Unit.INCH: Fraction(1, 2), Unit.CENTIMETRE: Fraction(1)}
+
+
+def to_spare(cut: Cut) -> Quantity | None:
+    """Return what a joined strip is longer than each piece to be cut from it; None where the piece has its own spare.
+
+    Binding is longer than the edges it goes round anyway.
+    """
+    if cut.shape in (CutShape.BINDING, CutShape.BIAS_BINDING):
+        return None
+    unit = cut.width.unit
+    reason = "joins seldom come out quite straight; each piece is cut to its length from a strip that is longer"
+    return Quantity("to spare on a joined strip", _TO_SPARE[unit], unit, Assumed(reason, "common practice"))
 
 
 def join_cost(join: StripJoin, strip_width: Number, seam_allowance: Number) -> Number:

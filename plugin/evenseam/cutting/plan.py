@@ -4,9 +4,13 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from enum import Enum
+from fractions import Fraction
 
-from evenseam.exact import Number
+from evenseam.exact import Number, Unit
 from evenseam.pattern import Quantity, StripDirection, StripJoin
+
+HARDLY_ANYTHING = {Unit.INCH: Fraction(1, 4), Unit.CENTIMETRE: Fraction(1, 2)}
+"""Less of the usable width than this is lost by a crooked selvage alone: common practice."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -96,6 +100,8 @@ class JoinedPieces:
     name share one joined strip, and `lengths` is then the number of lengths in that strip, the same for each."""
     panels: bool = False
     """True for a backing pieced from panels as wide as the cloth."""
+    spare: Quantity | None = None
+    """What the joined strip is longer for each piece than the piece; None where the piece has its own spare."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -130,6 +136,17 @@ class CuttingPlan:
     bias: tuple[BiasSquares, ...] = ()
     alike: tuple[tuple[str, ...], ...] = ()
     """Cuts that are the same on the cloth, such as upright and lying strips of one size: they are cut as one."""
+
+    @property
+    def fills_width(self) -> bool:
+        """True when the pieces of some strip leave hardly anything of the usable width: cloth must not be narrower."""
+        return any(self._fills(strip) for strip in self.strips)
+
+    def _fills(self, strip: PlannedStrip) -> bool:
+        if strip.direction is not StripDirection.ACROSS or any(piece.is_length_of_joined for piece in strip.pieces):
+            return False
+        end = max(piece.x + piece.width for piece in strip.pieces)
+        return self.usable_width.value - end < HARDLY_ANYTHING[self.usable_width.unit]
 
     @property
     def numbers(self) -> dict[str, int]:

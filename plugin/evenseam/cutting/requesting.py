@@ -14,7 +14,7 @@ from evenseam.cutting.codes import (
     STRIPS_AGAINST_THE_PRINT,
     TOO_MANY_PIECES,
 )
-from evenseam.cutting.joining import join_cost, joined_lengths
+from evenseam.cutting.joining import join_cost, joined_lengths, to_spare
 from evenseam.cutting.request import BiasRequest, FabricRequest, JoinedStrip, Lie, Request
 from evenseam.cutting.scale import Scale, common_scale
 from evenseam.cutting.where import place_of
@@ -54,6 +54,7 @@ def request_fabric(
     `shorter` names joined strips whose lengths are to be no longer than so many steps, in place of the cloth's width.
     """
     sizes = [size for cut in cuts for size in (cut.width.value, cut.height.value)]
+    sizes += [spare.value for cut in cuts if cut.join is not None and (spare := to_spare(cut))]
     seams = [(cut.join_seam or project.seam_allowance).value for cut in cuts if cut.join is not None]
     scale = common_scale([*sizes, *seams, usable_width.value, Fraction(1, 2)], project.unit)
     asking = _Asking(project, scale, scale.below(usable_width.value), report, shorter or {})
@@ -165,8 +166,15 @@ def _is_shorter_joined(cut: Cut, lie: Lie, asking: _Asking) -> bool:
     in_a_row = asking.width // lie.across
     whole = -(-count // in_a_row) * lie.along
     strip = min(lie.across, lie.along)
-    lengths = joined_lengths(_steps(count * lie.along), _steps(asking.width), _steps(_cost(cut, strip, asking)))
+    total = count * (lie.along + _spare(cut, asking))
+    lengths = joined_lengths(_steps(total), _steps(asking.width), _steps(_cost(cut, strip, asking)))
     return len(lengths) * strip < whole
+
+
+def _spare(cut: Cut, asking: _Asking) -> int:
+    """Return what a joined strip is planned longer than one piece, in steps."""
+    spare = to_spare(cut)
+    return asking.scale.whole(spare.value) if spare else 0
 
 
 def _steps(value: int) -> Number:
@@ -207,7 +215,10 @@ def _joined_lie(cut: Cut) -> bool:
 def _ask_joined_strip(cuts: list[Cut], asking: _Asking) -> None:
     first = cuts[0]
     strip = asking.scale.whole(min(first.width.value, first.height.value))
-    total = sum(rectangles(cut) * asking.scale.whole(max(cut.width.value, cut.height.value)) for cut in cuts)
+    total = sum(
+        rectangles(cut) * (asking.scale.whole(max(cut.width.value, cut.height.value)) + _spare(cut, asking))
+        for cut in cuts
+    )
     cost = _cost(first, strip, asking)
     longest = _steps(asking.shorter.get(first.id, asking.width))
     lengths = [Scale(1).whole(length) for length in joined_lengths(_steps(total), longest, _steps(cost))]

@@ -197,6 +197,7 @@ def _joined_strip(scribe: Scribe, together: list[JoinedPieces]) -> dict[str, Any
         "is_upright": first.total is cut.width,
         "is_diagonal": first.join is StripJoin.DIAGONAL,
         "is_panels": first.panels,
+        "spare": first.spare,
         "is_binding": cut.shape in _BINDINGS,
         "join_seam": cut.join_seam or scribe.sheet.project.seam_allowance,
         "pieces": [

@@ -216,10 +216,14 @@ def _cutting(scribe: Scribe) -> tuple[Block, ...]:
     letters = fabric_letters(scribe.sheet.project.fabrics)
     usable_width = scribe.sheet.project.usable_width
     has_triangles = any(cut.shape in TRIANGLES for cut in scribe.sheet.cuts.cuts)
-    blocks: list[Block] = [
-        *scribe.blocks("sections/cutting_intro", {"has_triangles": has_triangles, "usable_width": usable_width}),
-        *folding(scribe),
-    ]
+    filled = [material.name for material in scribe.sheet.materials if material.plan and material.plan.fills_width]
+    values = {
+        "has_triangles": has_triangles,
+        "usable_width": usable_width,
+        "filled": filled,
+        "has_alike": any(material.plan.alike for material in scribe.sheet.materials if material.plan),
+    }
+    blocks: list[Block] = [*scribe.blocks("sections/cutting_intro", values), *folding(scribe)]
     for material in scribe.sheet.materials:
         if material.plan is None:
             continue
