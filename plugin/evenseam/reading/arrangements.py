@@ -25,6 +25,7 @@ from evenseam.reading.drawn_values import read_placement
 from evenseam.reading.entries import Entries, given, is_misspelt
 from evenseam.reading.part_keys import ARRANGEMENT, SASHING, SETTING_TRIANGLES
 from evenseam.reading.parts import MISSING, Missing
+from evenseam.reading.rows import read_unequal_rows
 from evenseam.reading.tree import Entry, Listing, Node, Scalar, is_none
 
 
@@ -32,6 +33,10 @@ def read_arrangement(entries: Entries, blocks: tuple[Block, ...]) -> tuple[Arran
     """Return how the blocks stand, and the plain blocks that stand between them."""
     reader = entries.reader
     layout, block = entries.get("layout"), entries.get("block")
+    unequal = entries.get("unequal rows")
+    if unequal is not None:
+        arrangement = read_unequal_rows(entries, unequal)
+        return None if arrangement is None else (arrangement, ())
     rows, columns = entries.count("rows", "rows"), entries.count("columns", "columns")
     setting_word = entries.choice("setting", Setting.STRAIGHT.value)
     on_point = setting_word == Setting.ON_POINT.value

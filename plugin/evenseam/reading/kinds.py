@@ -100,6 +100,11 @@ class BlockPlacement:
 
 
 @dataclass(frozen=True, slots=True)
+class BlockOrSpacer:
+    """A block, perhaps turned, or "spacer" with its fabric and perhaps its width."""
+
+
+@dataclass(frozen=True, slots=True)
 class NamedUnit:
     """A unit of a block, such as "half-square sea/fog turned 90"."""
 
@@ -226,10 +231,10 @@ class FormatNumber:
 
 Kind: TypeAlias = Union[
     Words, Markdown, Length, Stated, Count, Choice, YesNo, Colour, Date, FinishedSize, GridSize, Corners, FabricName,
-    BlockName, BlockPlacement, NamedUnit, Record, Variants, Table, Items, Piece, Editions, FormatNumber, ShortOrLong,
-    TargetSize,
+    BlockName, BlockPlacement, BlockOrSpacer, NamedUnit, Record, Variants, Table, Items, Piece, Editions, FormatNumber,
+    ShortOrLong, TargetSize,
 ]  # fmt: skip
 Leaf: TypeAlias = Union[
     Words, Markdown, Length, Stated, Count, Choice, YesNo, Colour, Date, FinishedSize, GridSize, Corners, FabricName,
-    BlockName, BlockPlacement, NamedUnit, FormatNumber, TargetSize,
+    BlockName, BlockPlacement, BlockOrSpacer, NamedUnit, FormatNumber, TargetSize,
 ]  # fmt: skip

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from evenseam.reading.kinds import (
     BlockName,
+    BlockOrSpacer,
     BlockPlacement,
     Choice,
     Colour,
@@ -199,8 +200,19 @@ ARRANGEMENT = Record(
             "With `block`: a fabric for plain squares in every other place; on point, in the lines between the rows.",
             "none", "fog",
         ),
+        Field(
+            "unequal rows", Items(Items(BlockOrSpacer(), "block or spacer", MOST_ROWS), "row", MOST_ROWS),
+            "In place of `block` or `layout`: rows of blocks that differ in width, from the top, each from left to "
+            "right. Between blocks may stand `spacer` with a fabric and perhaps a width. All rows come out as wide "
+            "as the widest: spacers without a width share what their row lacks.",
+            "", "[[lantern, spacer fog 1, gull], [spacer fog, boat, spacer fog]]",
+        ),
         Field("sashing", SASHING, "Strips between the blocks.", "none", ""),
         Field("setting triangles", SETTING_TRIANGLES, "What fills the edges of blocks on point.", "", ""),
     ),
-    supersedes=(("layout", ("block", "rows", "columns", "alternate")), ("block", ("layout",))),
+    supersedes=(
+        ("layout", ("block", "rows", "columns", "alternate", "unequal rows")),
+        ("block", ("layout", "unequal rows")),
+        ("unequal rows", ("block", "layout", "rows", "columns", "alternate")),
+    ),
 )  # fmt: skip

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from evenseam.reading.format import PATTERN, SIZE
 from evenseam.reading.kinds import (
     BlockName,
+    BlockOrSpacer,
     BlockPlacement,
     Choice,
     Colour,
@@ -138,6 +139,7 @@ _PLAIN: dict[type[Kind], str] = {
     FabricName: "the name of a fabric",
     BlockName: "the name of a block",
     BlockPlacement: "the name of a block, perhaps turned or mirrored",
+    BlockOrSpacer: "a block, perhaps turned; or spacer, a fabric, perhaps a width",
     NamedUnit: "a unit and its fabrics, perhaps turned",
     Record: "keys of its own",
     Variants: "keys of its own, `kind` first",

@@ -8,6 +8,7 @@ from evenseam.reading.drawn_values import MOST_CORNERS
 from evenseam.reading.format import PATTERN, SIZE
 from evenseam.reading.kinds import (
     BlockName,
+    BlockOrSpacer,
     BlockPlacement,
     Choice,
     Colour,
@@ -156,7 +157,7 @@ def _leaf(kind: Kind) -> Schema:
     match kind:
         case Words() | Markdown():
             return {"type": ["string", "number"], "minLength": 1}
-        case FabricName() | BlockName() | BlockPlacement() | NamedUnit() | TargetSize():
+        case FabricName() | BlockName() | BlockPlacement() | BlockOrSpacer() | NamedUnit() | TargetSize():
             return {"type": ["string", "number"], "minLength": 1}
         case Length():
             number = {} if kind.may_be_negative else {"minimum": 0} if kind.may_be_zero else {"exclusiveMinimum": 0}

@@ -11,6 +11,7 @@ from evenseam.reading.entries import MOST_UNKNOWN, slug
 from evenseam.reading.format import EDITION, PATTERN, SIZE
 from evenseam.reading.kinds import (
     BlockName,
+    BlockOrSpacer,
     BlockPlacement,
     Choice,
     Colour,
@@ -55,6 +56,7 @@ from evenseam.reading.leaves import (
 from evenseam.reading.lengths import read_finished_size, read_length, read_stated
 from evenseam.reading.named_units import read_unit
 from evenseam.reading.part_keys import PIECE, UNITS
+from evenseam.reading.row_parts import read_block_or_spacer
 from evenseam.reading.tree import Entry, Listing, Mapping, Node, Scalar, is_none
 
 UNIT_OF_WORD = {"inches": Unit.INCH, "centimetres": Unit.CENTIMETRE}
@@ -264,6 +266,8 @@ def _check_leaf(node: Node, kind: Leaf, unit: Unit, report: Report) -> None:
             read_words(node, Words(60), report)
         case BlockPlacement():
             read_placement(node, report)
+        case BlockOrSpacer():
+            read_block_or_spacer(node, unit, report)
         case NamedUnit():
             read_unit(node, report)
         case FormatNumber():

@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from evenseam.exact import CENTIMETRES_PER_INCH, Unit, format_length
-from evenseam.pattern import CornerPockets, Project, Sleeve, Turned
+from evenseam.pattern import CornerPockets, Project, Setting, Sleeve, Turned
 from evenseam.problems import Report
 from evenseam.sizing.centre import standing_size
 from evenseam.sizing.codes import (
@@ -21,6 +21,7 @@ from evenseam.sizing.edge_checks import check_edges
 from evenseam.sizing.ledger import Ledger
 from evenseam.sizing.on_point_checks import check_on_point
 from evenseam.sizing.outlined import check_outlines
+from evenseam.sizing.unequal_rows import check_unequal_rows
 
 MOST_BLOCKS = 2000
 LONGEST_SIDE = {Unit.INCH: Fraction(140), Unit.CENTIMETRE: 140 * CENTIMETRES_PER_INCH}
@@ -30,7 +31,7 @@ LONGEST_SIDE = {Unit.INCH: Fraction(140), Unit.CENTIMETRE: 140 * CENTIMETRES_PER
 def check_before_sizing(project: Project, report: Report) -> None:
     """Report everything that keeps a project from being sized."""
     arrangement = project.arrangement
-    blocks = arrangement.rows.whole * arrangement.columns.whole
+    blocks = sum(len(row) for row in arrangement.positions)
     if blocks > MOST_BLOCKS:
         report.add(
             TOO_MANY_BLOCKS, arrangement.rows.place or arrangement.place,
@@ -62,6 +63,9 @@ def _check_positive(project: Project, report: Report) -> None:
 def _check_blocks(project: Project, report: Report) -> None:
     arrangement = project.arrangement
     check_outlines(project, report)
+    if arrangement.setting is Setting.UNEQUAL_ROWS:
+        check_unequal_rows(project, report)
+        return
     positions = [position for row in arrangement.positions for position in row]
     first = standing_size(project, positions[0])
     told: set[tuple[str, int]] = set()
@@ -72,8 +76,9 @@ def _check_blocks(project: Project, report: Report) -> None:
             report.add(
                 BLOCKS_DO_NOT_FIT, arrangement.place,
                 f"{project.block(position.block).name} stands {size[0].text} × {size[1].text} beside blocks of "
-                f"{first[0].text} × {first[1].text}; rows of unequal blocks cannot be sized yet",
-                hint="give all blocks one size, and turn blocks that are not square by half turns only",
+                f"{first[0].text} × {first[1].text}; one arrangement has blocks of one size",
+                hint="give all blocks one size and turn blocks that are not square by half turns only, or write "
+                "`unequal rows`",
             )  # fmt: skip
         told.add(seen)
 

@@ -17,6 +17,8 @@ from evenseam.sizing.on_point_places import place_on_point
 from evenseam.sizing.sized import Placed
 from evenseam.sizing.sized_border import AnyBorder
 from evenseam.sizing.standing_shapes import stand
+from evenseam.sizing.unequal_places import place_unequal_rows
+from evenseam.sizing.unequal_rows import UnequalCentre
 
 
 def place_pieces(project: Project, centre: AnyCentre, borders: tuple[AnyBorder, ...]) -> tuple[Placed, ...]:
@@ -29,6 +31,8 @@ def place_pieces(project: Project, centre: AnyCentre, borders: tuple[AnyBorder, 
     corner = Point(edge + _sum(border.across for border in borders), edge + _sum(border.down for border in borders))
     if isinstance(centre, OnPointCentre):
         placed = place_on_point(project, centre, corner)
+    elif isinstance(centre, UnequalCentre):
+        placed = place_unequal_rows(project, centre, corner)
     else:
         placed = [*_blocks(project, centre, corner), *_sashing(centre, corner)]
     outer = corner

@@ -9,6 +9,7 @@ from evenseam.sizing.finish_steps import finish_steps
 from evenseam.sizing.on_point_steps import on_point_steps
 from evenseam.sizing.sized import SizedProject
 from evenseam.sizing.top_steps import centre_steps
+from evenseam.sizing.unequal_steps import unequal_steps
 
 
 def assembly_program(sized: SizedProject, cuts: CutList) -> Program:
@@ -21,14 +22,18 @@ def assembly_program(sized: SizedProject, cuts: CutList) -> Program:
     for pieced in sized.blocks:
         made, parts[pieced.block] = block_steps(sized, pieced)
         steps += made
-    on_point = sized.project.arrangement.setting is Setting.ON_POINT
-    made, centre = on_point_steps(sized, parts) if on_point else centre_steps(sized, parts)
+    made, centre = _CENTRE_STEPS[sized.project.arrangement.setting](sized, parts)
     steps += made
     made, top = border_steps(sized, centre, parts)
     steps += made
     steps += finish_steps(sized, top)
     _check_patches(steps, cuts)
     return Program(tuple(steps))
+
+
+_CENTRE_STEPS = {
+    Setting.STRAIGHT: centre_steps, Setting.ON_POINT: on_point_steps, Setting.UNEQUAL_ROWS: unequal_steps,
+}  # fmt: skip
 
 
 def _check_patches(steps: list[Step], cuts: CutList) -> None:

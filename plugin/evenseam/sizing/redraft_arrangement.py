@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from evenseam.pattern import Arrangement, SettingTriangles
+from evenseam.pattern import Arrangement, SettingTriangles, Spacer, UnequalRow
 from evenseam.sizing.ruler import Ruler
 
 
@@ -16,7 +16,19 @@ def redraft_arrangement(arrangement: Arrangement, ruler: Ruler) -> Arrangement:
     triangles = arrangement.setting_triangles
     if triangles:
         arrangement = replace(arrangement, setting_triangles=_triangles(triangles, ruler))
+    if arrangement.unequal_rows:
+        arrangement = replace(arrangement, unequal_rows=tuple(_row(row, ruler) for row in arrangement.unequal_rows))
     return arrangement
+
+
+def _row(row: UnequalRow, ruler: Ruler) -> UnequalRow:
+    return replace(
+        row,
+        parts=tuple(
+            replace(part, width=ruler.finished(part.width)) if isinstance(part, Spacer) and part.width else part
+            for part in row.parts
+        ),
+    )
 
 
 def _triangles(triangles: SettingTriangles, ruler: Ruler) -> SettingTriangles:

@@ -10,7 +10,7 @@ from collections.abc import Callable
 from dataclasses import replace
 
 from evenseam.geometry import Point, Polygon
-from evenseam.pattern import Block, BlockPosition, Border, Project
+from evenseam.pattern import Block, BlockPosition, Border, Project, UnequalRow
 from evenseam.sizing.border_blocks import standing_along, standing_corners
 
 
@@ -35,8 +35,21 @@ def draw_standing(project: Project) -> Project:
     borders = tuple(stand_ins.stand_border(border) for border in project.borders)
     if positions == project.arrangement.positions and borders == project.borders:
         return project
-    arrangement = replace(project.arrangement, positions=positions)
+    rows = _with_blocks(project.arrangement.unequal_rows, positions)
+    arrangement = replace(project.arrangement, positions=positions, unequal_rows=rows)
     return replace(project, blocks=tuple(stand_ins.blocks.values()), arrangement=arrangement, borders=borders)
+
+
+def _with_blocks(
+    rows: tuple[UnequalRow, ...], positions: tuple[tuple[BlockPosition, ...], ...]
+) -> tuple[UnequalRow, ...]:
+    """Return rows of unequal blocks with other blocks in the same places."""
+    found = []
+    for row, blocks in zip(rows, positions, strict=False):
+        left = iter(blocks)
+        parts = tuple(next(left) if isinstance(part, BlockPosition) else part for part in row.parts)
+        found.append(replace(row, parts=parts))
+    return tuple(found)
 
 
 class _StandIns:
