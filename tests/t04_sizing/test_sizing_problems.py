@@ -124,6 +124,20 @@ def _useless_sashing() -> Project:
     return replace(MUG_RUG, arrangement=replace(grid(1, 1), sashing=sashing))
 
 
+def _thin() -> Project:
+    # Twelve grid units are 6 in: an eighth of one is 1/16 in.
+    strips = ("0,0 12,0 12,8 0,8", "0,8 12,8 12,65/8 0,65/8", "0,65/8 12,65/8 12,18 0,18")
+    pieces = tuple(BlockPiece(f"p{number}", "fog", polygon(text), PLACE) for number, text in enumerate(strips, start=1))
+    return replace(MUG_RUG, blocks=(replace(CONVEX_LANTERN, pieces=pieces, place=PLACE),))
+
+
+def _two_triangles() -> Project:
+    corners = polygon("0,0 12,0 0,18")
+    pieces = (BlockPiece("p1", "fog", corners),)
+    block = replace(CONVEX_LANTERN, outline=corners, pieces=pieces, place=PLACE)
+    return replace(MUG_RUG, blocks=(block,), arrangement=grid(1, 2))
+
+
 def _no_such_units() -> Project:
     block = replace(CONVEX_LANTERN, unit_method=UnitBatch.TWO, place=PLACE)
     return replace(MUG_RUG, blocks=(block,))
@@ -192,6 +206,8 @@ CASES = [
     ("too-many-blocks", _tiny_blocks(), "250", "larger block"),
     ("length-not-positive", _ease_below_zero(), "ease of the inner border is −1 in", "such as 4"),
     ("length-not-positive", _spacer_below_zero(), "least spacer is −1 in", "such as 1/2"),
+    ("thin-piece", _thin(), "p2 of the Lantern block finishes 1/16 in wide", "wider"),
+    ("not-yet", _two_triangles(), "with others", "whole project"),
     ("unit-method-unused", _no_such_units(), "sewn on foundations", "rotary"),
     *EDGE_CASES,
 ]
@@ -263,7 +279,7 @@ class TestOffTheRuler:
         assert block.method is Method.ROTARY
         found = _found(plain_top("10", "10", blocks=(block,)), "off-the-ruler")
         assert len(found) == 1
-        assert "because a grid cell of Plain finishes at 3 1/3 in" in found[0].message
+        assert "because a grid cell of Plain finishes at about 3 5/16 in" in found[0].message
         assert "9 3/4 in and 10 1/8 in high" in found[0].hint
         assert found[0].place == PLACE
 

@@ -28,6 +28,7 @@ from evenseam.sizing.redraft import redraft
 from evenseam.sizing.rotary import size_rotary_pieces
 from evenseam.sizing.sized import SizedProject
 from evenseam.sizing.standing import draw_standing
+from evenseam.sizing.thin_pieces import check_thin
 from evenseam.sizing.unit_squares import check_units
 
 
@@ -100,4 +101,5 @@ def _work_out(project: Project, pieced: tuple[PiecedBlock, ...], report: Report)
     if not report.has_errors():
         check_ruler(sized, report)
         check_units(sized, report)
+        check_thin(sized, report)
     return sized
