@@ -43,6 +43,7 @@ from evenseam.pattern import (
     QuiltLayers,
     RoundCorners,
     Run,
+    Setting,
     SquareUp,
     Step,
     StripJoin,
@@ -202,6 +203,7 @@ class StepWords:
             if made.kind == "longer_strip"
             else self._press_run(run),
             "joins_rows": joins_rows,
+            "is_unequal": self.scribe.sheet.project.arrangement.setting is Setting.UNEQUAL_ROWS,
             "seams_nest": presses == {Press.FIRST, Press.SECOND},
             "holds_blocks": any(part.kind == "block" for part in called.values()),
             "block_parts": sum(self.pieces.holds_blocks(part) for part in run.parts),

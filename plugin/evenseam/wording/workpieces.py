@@ -179,6 +179,8 @@ class Workpieces:
                 return self._named(_LONGER[cut.id])
             is_square = cut.shape is CutShape.SQUARE
             return self._named("cornerstone" if is_square else "sashing" if part == "sashing" else "border_strip")
+        if part == "spacer":
+            return self._named("spacer")
         if part == "setting":
             is_corner = cut.shape is CutShape.HALF_SQUARE_TRIANGLE
             return self._named("corner_triangle" if is_corner else "setting_triangle")

@@ -129,6 +129,16 @@ def _glance(scribe: Scribe) -> tuple[Block, ...]:
     return scribe.blocks("sections/glance", _glance_values(scribe))
 
 
+def _spacers(sheet: PatternSheet) -> list[dict[str, object]] | None:
+    """Return the widths that were worked out for the spacers of unequal rows; None where rows are equal anyway."""
+    if sheet.project.arrangement.setting is not Setting.UNEQUAL_ROWS:
+        return None
+    figures = dict(sheet.figures)
+    rows = range(1, sheet.project.arrangement.rows.whole + 1)
+    found = ((row, figures.get(f"row_{row}_spacer_width")) for row in rows)
+    return [{"row": row, "width": width} for row, width in found if width is not None]
+
+
 def _glance_values(scribe: Scribe) -> dict[str, object]:
     sheet, project = scribe.sheet, scribe.sheet.project
     methods = {Method.FOUNDATION: "foundation", Method.ROTARY: "rotary"}
@@ -144,6 +154,8 @@ def _glance_values(scribe: Scribe) -> dict[str, object]:
         "is_single": _is_single(sheet),
         "rows": project.arrangement.rows.whole,
         "columns": project.arrangement.columns.whole,
+        "spacers": _spacers(sheet),
+        "rows_width": dict(sheet.figures).get("rows_width"),
         "on_point": project.arrangement.setting is Setting.ON_POINT,
         "between": (project.arrangement.rows.whole - 1) * (project.arrangement.columns.whole - 1),
         "sashing": dict(sheet.figures).get("sashing_width"),
