@@ -21,6 +21,7 @@ KINDS = {
     "the first page of a pattern": TIDE,
     "a size": SIZE,
     "a pattern with problems": BROKEN,
+    "the page for the author": TIDE + "for-the-author/",
     "the author guide": "guide/first-pattern/",
     "every key": "guide/every-key/",
     "check your templates": "help/check-your-templates/",

@@ -17,7 +17,7 @@ def own_port() -> int:
 
 @pytest.fixture(scope="session")
 def own_site(tmp_path_factory: pytest.TempPathFactory, own_port: int) -> Path:
-    return build_own(tmp_path_factory.mktemp("own"), own_port, handouts="always")
+    return build_own(tmp_path_factory.mktemp("own"), own_port, handouts="always", author_pages="always")
 
 
 @pytest.fixture(scope="session")

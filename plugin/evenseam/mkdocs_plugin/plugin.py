@@ -56,6 +56,8 @@ class EvenseamConfig(Config):  # type: ignore[no-untyped-call]
     """With more patterns than this the navigation leads to the gallery only: a longer list helps nobody, and it would
     be written into every page."""
     author_guide = opt.Type(bool, default=True)
+    author_pages = opt.Choice(("always", "serve", "never"), default="serve")
+    """`serve` makes a page for each pattern's author in the preview only."""
     strict = opt.Type(bool, default=False)
     """Fail on a pattern with errors even where MkDocs itself is not strict."""
     cache = opt.Type(str, default=".cache/evenseam")
@@ -219,6 +221,8 @@ class EvenseamPlugin(BasePlugin[EvenseamConfig]):  # type: ignore[no-untyped-cal
             language=self.config.language,
             has_author_guide=self.config.author_guide,
             has_paper_pictures=has_handouts,
+            has_author_pages=self.config.author_pages == "always"
+            or (self.config.author_pages == "serve" and self.is_serving),
         )
 
     def _tell(self, site: SiteFiles, config: MkDocsConfig) -> None:

@@ -27,7 +27,9 @@ except ImportError:  # Windows: nothing is ever removed there.
 _DAY = 24 * 60 * 60
 _MADE_BY = ("typst", "jinja2", "markdown-it-py", "pyyaml", "cairosvg")
 """Libraries whose version can change a published byte."""
-ENGINE_SUFFIXES = (".py", ".typ", ".css", ".js", ".j2", ".html", ".yaml", ".json", ".yml", ".md", ".toml", ".txt", ".woff2")
+ENGINE_SUFFIXES = (
+    *(".py", ".typ", ".css", ".js", ".j2", ".html", ".yaml", ".json", ".yml", ".md", ".toml", ".txt", ".woff2"),
+)
 """Of the files the publisher is made of."""
 
 

@@ -9,6 +9,8 @@ from evenseam.figures import Theme
 from evenseam.figures.paper import Paper, PaperPage, colouring_page, template_pages
 from evenseam.pattern import Pattern
 from evenseam.problems import Outcome, Place, Problem, Report
+from evenseam.publish import author_page
+from evenseam.publish.author_page import SizeForAuthor, write_author_page
 from evenseam.publish.cache import Cache, key_of
 from evenseam.publish.cairo import has_cairo
 from evenseam.publish.checked import CheckedPattern, check_pattern
@@ -26,6 +28,7 @@ from evenseam.publish.pattern_pages import (
     OVERVIEW_CONTENTS,
     Download,
     SizeRow,
+    author_link,
     finished_size,
     write_overview,
     write_size_page,
@@ -144,6 +147,8 @@ class _Maker:
         card = self.card_of(hero)
         rows = [size.row for size in sizes]
         pages = [self.overview(pattern, hero, rows, card), *(self.size_page(size, rows, card) for size in sizes)]
+        if self.options.has_author_pages:
+            pages.append(self.author_page(pattern, sizes))
         return MadePattern(
             pattern.slug, pattern.title, pattern.summary, pattern.skill_level, pattern.version, pages[0].path,
             hero.picture, hero.picture_size,
@@ -234,20 +239,46 @@ class _Maker:
         svg = hero.pictures.svg("finished", Theme.WEB, title, f"{title}, finished", "hero")
         notes = () if self.options.has_handouts else (NO_HANDOUTS,)
         corrections = write_corrections(make_corrections(self.source, self.checked, self.cache))
-        body = write_overview(pattern, svg, hero.sheet.project.fabrics, rows, notes, corrections, self.check_words)
+        body = write_overview(
+            pattern, svg, hero.sheet.project.fabrics, rows, notes, corrections, self.check_words, self.author_link("")
+        )
         contents = tuple(ContentsEntry(2, id, words) for id, words in OVERVIEW_CONTENTS if f'id="{id}"' in body)
         return self.page("index.md", pattern.title, pattern.title, pattern.summary, body, contents, card)
 
     def size_page(self, size: _Size, rows: list[SizeRow], card: str) -> MadePage:
         title = size.document.title
         text, more = size.written.text, size.written.more_figures
-        body = write_size_page(title, size.document.subtitle, self.check_words, text, size.sheet, size.made, rows, more)
+        body = write_size_page(
+            title,
+            size.document.subtitle,
+            self.check_words,
+            text,
+            size.sheet,
+            size.made,
+            rows,
+            more,
+            self.author_link(size.name),
+        )
         description = f"{self.title_of(size)}, {size.made.finished}: cutting, sewing and templates."
         short = self.short_title_of(size)
         # Another edition says the same in other figures: found once is enough.
         is_searched = size.sheet.project.unit is size.sheet.pattern.units[0]
         made = self.page(f"{size.name}.md", self.title_of(size), short, description, body, text.contents, card)
         return replace(made, is_searched=is_searched)
+
+    def author_page(self, pattern: Pattern, sizes: list[_Size]) -> MadePage:
+        rows = [SizeForAuthor(size.sheet, size.name, self.short_title_of(size), size.made.page) for size in sizes]
+        problems = self.report.as_tuple()
+        written = write_author_page(pattern.title, problems, self.checked.sources, self.checked.claims, rows)
+        about = f"What stands behind the pages of {pattern.title}."
+        made = self.page(author_page.FILE, f"{pattern.title}: for the author", author_page.TITLE, about, written.body,
+                         written.contents, "")  # fmt: skip
+        return replace(made, is_searched=False)
+
+    def author_link(self, anchor: str) -> str:
+        if not self.options.has_author_pages:
+            return ""
+        return author_link(self.path(author_page.FILE), anchor, len(self.report.as_tuple()))
 
     def page(
         self, name: str, title: str, short: str, description: str, body: str, contents: Contents, card: str

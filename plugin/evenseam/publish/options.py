@@ -28,6 +28,9 @@ class SiteOptions:
     language: str = "en"
     """The language of everything that is not the author's: en, en-GB, …"""
 
+    has_author_pages: bool = False
+    """A page for each pattern's author with every figure, seam and proof; and links to it."""
+
     @property
     def units(self) -> tuple[Unit, ...]:
         """The editions as units."""

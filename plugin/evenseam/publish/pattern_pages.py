@@ -53,11 +53,12 @@ def write_size_page(
     here: MadeSize,
     rows: Sequence[SizeRow],
     more_figures: Sequence[tuple[str, Quantity]] = (),
+    author: str = "",
 ) -> str:
     """Return the HTML of a size's page: its title, the way to the other sizes, downloads, tools, and the whole text.
 
     `check` are the words that lead to how templates are printed; `more_figures` are those that the text
-    names besides the sheet's own.
+    names besides the sheet's own; `author` is what stands there for the pattern's author alone.
     """
     row = next(row for row in rows if row.made == here)
     marks = page_marks(sheet.pattern.slug, sheet.pattern.version, here.size, here.edition)
@@ -68,6 +69,7 @@ def write_size_page(
     parts = (
         f"<h1>{escape(title)}</h1>",
         f'<p class="subtitle">{escape(subtitle)}</p>',
+        author,
         _switch(here, [row.made for row in rows]),
         picture_first,
         _downloads(row.downloads, check),
@@ -95,11 +97,13 @@ def write_overview(
     notes: Sequence[str],
     corrections: str,
     check: str,
+    author: str = "",
 ) -> str:
     """Return the HTML of a pattern's first page: picture (in these fabrics), facts, sizes, downloads, corrections."""
     parts = (
         f"<h1>{escape(pattern.title)}</h1>",
         f'<p class="subtitle">{escape(pattern.summary)}</p>' if pattern.summary else "",
+        author,
         f'<figure class="hero" data-search-exclude>\n{inline_svg(hero)}\n</figure>',
         f'{write_fabrics(fabrics)}\n<p class="reader-said" role="status" data-search-exclude></p>',
         _facts(pattern),
@@ -115,6 +119,13 @@ def write_overview(
 
 OVERVIEW_CONTENTS = (("sizes", "Choose a size"), ("downloads", "To print and to keep"), ("corrections", "Corrections"))
 """Ids and titles of its parts, for the contents list."""
+
+
+def author_link(path: str, anchor: str, warnings: int) -> str:
+    """Return the way to the page for the pattern's author; it stands in previews only."""
+    told = "" if not warnings else f" ({warnings} warning{'s' * (warnings != 1)})"
+    link = f'<a href="{site_link(path, anchor)}">every figure, seam and proof</a>'
+    return f'<p class="for-author" data-search-exclude>For the author: {link}{told}</p>'
 
 
 def _switch(here: MadeSize, sizes: Sequence[MadeSize]) -> str:

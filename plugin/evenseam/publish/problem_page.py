@@ -26,6 +26,11 @@ def write_problems(title: str, problems: Iterable[Problem], sources: Mapping[str
     )
 
 
+def write_problem(problem: Problem, sources: Mapping[str, SourceText]) -> str:
+    """Return the HTML of one problem."""
+    return _item(problem, sources, ())
+
+
 def _pictures(drawings: tuple[FaultyDrawing, ...]) -> str:
     """Return the drawings that problems point into, with their places ringed and numbered."""
     return "".join(
