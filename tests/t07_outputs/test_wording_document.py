@@ -28,6 +28,7 @@ from evenseam.wording.typed_measurement import typed_measurements
 from evenseam.wording.working_figures import binding_ends, print_marks, seam_test
 from hypothesis import given, settings
 from support.document_words import as_text, every_block, every_run, figures_of, words_of
+from support.edges import ENVELOPE, FACED, KNIFE_EDGE, LOOPS, RINGS, ROUNDED, showing
 from support.samples import (
     LAP_QUILT,
     MUG_RUG,
@@ -35,6 +36,7 @@ from support.samples import (
     POCKETS,
     PROJECTS,
     WALL_HANGING,
+    count,
 )
 from support.strategies import projects
 
@@ -44,6 +46,21 @@ VARIANTS = (
     replace(MUG_RUG, size="pocketed", name="Pocketed", hanging=POCKETS),
     replace(WALL_HANGING, size="pocketed-bound", name="Pocketed and bound", hanging=POCKETS),
 )
+
+EDGED = (
+    replace(WALL_HANGING, size="faced-with-loops", finish=FACED, hanging=LOOPS),
+    replace(WALL_HANGING, size="faced-with-pockets", finish=FACED, hanging=POCKETS),
+    replace(WALL_HANGING, size="folded-with-rings", finish=KNIFE_EDGE, hanging=RINGS),
+    replace(WALL_HANGING, size="folded-with-loops", finish=KNIFE_EDGE, hanging=LOOPS),
+    replace(
+        MUG_RUG, size="pot-holder", use="pot holder", finish=ROUNDED, hanging=replace(LOOPS, number=count("loop", 1))
+    ),
+    replace(MUG_RUG, size="turned-pot-holder", use="pot holder", hanging=replace(LOOPS, number=count("loop", 1))),
+    replace(MUG_RUG, size="cushion", finish=ENVELOPE),
+    replace(LAP_QUILT, size="wide-binding", finish=showing("1/2")),
+    replace(WALL_HANGING, size="caught-loops", hanging=LOOPS),
+)
+"""Every finish, and everything a project hangs by."""
 
 
 def sheet_of(project: Project, pattern: Pattern = PATTERN) -> PatternSheet:
@@ -68,6 +85,11 @@ class TestEveryDocument:
     """What holds for every pattern, the invented ones and those drawn at random."""
 
     def test_holds_for_samples(self, sheet: PatternSheet) -> None:
+        check_document(sheet, document_of(sheet))
+
+    @pytest.mark.parametrize("project", EDGED, ids=lambda project: project.size)
+    def test_holds_for_every_edge(self, project: Project) -> None:
+        sheet = sheet_of(project)
         check_document(sheet, document_of(sheet))
 
     @settings(max_examples=15)
