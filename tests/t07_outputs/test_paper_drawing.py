@@ -101,3 +101,14 @@ def test_the_check_sees_an_edge_a_hundredth_too_long() -> None:
     lengths = {round(long, 2) for long, _ in printed_stretches(square)}
     assert lengths == {1.0, 2.0}
     assert not any(abs(long - 1.02) < TRUE for long, _ in printed_stretches(square))
+
+
+def test_letter_takes_no_more_pages_than_a4() -> None:
+    """Six sections of 4 1/4 in at most: two to a page, whether their words stand above them or beside them."""
+    source = SourceText("pattern.yaml", (FOLDER / "pattern.yaml").read_text("utf-8"))
+    drawing = SourceText("urchin.svg", (FOLDER / "urchin.svg").read_text("utf-8"))
+    pattern = read_pattern("urchins", source, {drawing.name: drawing}).value
+    assert pattern is not None
+    sheet = compute_sheet(pattern, pattern.projects[0]).value
+    assert sheet is not None
+    assert {paper: len(template_pages(sheet, paper)) for paper in Paper} == {Paper.LETTER: 3, Paper.A4: 3}

@@ -93,6 +93,7 @@ def _sheets(templates: dict[str, _Both], paper: Paper) -> list[_Sheet]:
     large = {name: both for name, both in templates.items() if name not in under_head and name not in narrow}
     if narrow:
         under_head, narrow = _filled(under_head, narrow, head, aside)
+    under_head, narrow = _beside(under_head, narrow, head, aside)
     order = list(templates)
     made = [
         *_shared(under_head, head, Layout.HEAD, order),
@@ -114,6 +115,22 @@ def _filled(
             filled[name] = room.pop(name)
     if _page_count(room, head) < _page_count(under_head, head):
         return room, filled
+    return under_head, narrow
+
+
+def _beside(
+    under_head: dict[str, _Both], narrow: dict[str, _Both], head: LiveArea, aside: LiveArea
+) -> tuple[dict[str, _Both], dict[str, _Both]]:
+    """Use the height of pages with their words at the side, if that takes fewer pages in all.
+
+    On short paper two templates, one above the other, may just not fit under the head of a page.
+    """
+    movable = {name: both for name, both in under_head.items() if _fits(both, aside)}
+    staying = {name: both for name, both in under_head.items() if name not in movable}
+    moved_over = {**narrow, **movable}
+    before = _page_count(under_head, head) + _page_count(narrow, aside)
+    if movable and _page_count(staying, head) + _page_count(moved_over, aside) < before:
+        return staying, moved_over
     return under_head, narrow
 
 
