@@ -224,7 +224,7 @@ def _table(id: str, caption: str, head: Sequence[str], rows: Iterable[Sequence[s
     titles = "".join(f'<th scope="col">{escape(title)}</th>' if title else "<td></td>" for title in head)
     lines = "\n".join(f"<tr>{''.join(f'<td>{cell}</td>' for cell in row)}</tr>" for row in rows)
     return (
-        f'<div class="table-scroll" role="region" aria-labelledby="{name}".strip()}" tabindex="0">\n<table class="figures">\n'
+        f'<div class="table-scroll" role="region" aria-labelledby="{name}" tabindex="0">\n<table class="figures">\n'
         f'<caption id="{id}">{escape(caption)}</caption>\n<thead><tr>{titles}</tr></thead>\n'
         f"<tbody>\n{lines}\n</tbody>\n</table>\n</div>"
     )
