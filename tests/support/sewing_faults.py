@@ -61,7 +61,7 @@ def wrong_cuts(project: Project, cut: Cut) -> Iterator[tuple[str, tuple[Cut, ...
         for wrong in wrong_outlines(cut.outline, mark):
             yield "with another outline", (replace(cut, outline=wrong),)
     is_seen = cut.part.startswith(("block:", "border:", "sashing", "setting", "corner", "spacer"))
-    if is_seen and any(fabric.id == cut.material and fabric.is_directional for fabric in project.fabrics):
+    if is_seen and cut.is_upright and any(fabric.id == cut.material and fabric.is_directional for fabric in project.fabrics):
         yield "with its print lying down", (replace(cut, is_upright=False),)
     if cut.join_seam is not None:
         yield "joined with another seam", (replace(cut, join_seam=_moved(cut.join_seam, mark)),)

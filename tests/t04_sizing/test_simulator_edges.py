@@ -175,7 +175,7 @@ def finish_of(made: Sewn, **changes: object) -> Project:
         (finish_of(CUSHION, overlap=length("overlap", "11")), CUSHION, "panel-size-differs"),
         (finish_of(CUSHION, hem=length("hem", "5")), CUSHION, "figure-differs"),
         (finish_of(ROUND, corner_radius=None), ROUND, "figure-differs"),
-        (finish_of(ROUND, corner_radius=length("radius", "6")), ROUND, "corners-too-round"),
+        (finish_of(ROUND, corner_radius=length("radius", "6")), ROUND, "corners-not-sewable"),
         (finish_of(ROUND, binding=BOUND.binding), ROUND, "wrong-workpiece"),
         (finish_of(ROUND, binding=replace(ROUND[0].finish.binding, shows=length("shows", "3/8"))), ROUND, "figure-differs"),
         (replace(RINGED[0], hanging=Rings(count("n", 2), length("drop", "10"))), RINGED, "sleeve-does-not-fit"),
@@ -219,7 +219,7 @@ class TestRoundCorners:
         cuts = CutList(
             tuple(replace(each, shape=CutShape.BINDING) if each.id == "binding" else each for each in ROUND[1].cuts)
         )
-        assert problems_of(project, cuts, ROUND[2]) == ["corners-too-round"]
+        assert problems_of(project, cuts, ROUND[2]) == ["corners-not-sewable"]
 
     def test_binding_that_shows_more(self) -> None:
         """Sewn on 3/8 in from the edge it shows as much; 3 in strips fold to 1 1/2 and reach round."""

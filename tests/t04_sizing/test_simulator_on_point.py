@@ -232,6 +232,13 @@ class TestPrintsWithAnUp:
         lying = tuple(replace(cut, is_upright=False) for cut in cuts.cuts)
         assert "print-lies-sideways" in problems_of(project, CutList(lying), program)
 
+    def test_sashing_lies_aslant_anyway(self) -> None:
+        project, cuts, program = on_point(FRAMED)
+        upright = tuple(replace(fabric, is_directional=fabric.id == "fog") for fabric in project.fabrics)
+        blocks = tuple(replace(block, pieces=(replace(block.pieces[0], fabric="reed"),)) for block in project.blocks)
+        made = tuple(replace(cut, material="reed") if cut.part.startswith("block:") else cut for cut in cuts.cuts)
+        assert problems_of(replace(project, fabrics=upright, blocks=blocks), CutList(made), program) == []
+
     def test_a_plain_fabric_is_used_up(self) -> None:
         project, cuts, program = on_point(PLAIN)
         spare = tuple(replace(cut, used_of_square=2) if cut.id == "setting" else cut for cut in cuts.cuts)

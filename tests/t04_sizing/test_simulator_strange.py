@@ -288,7 +288,7 @@ CASES: dict[str, tuple[Project, CutList, Program]] = {
 }  # fmt: skip
 ELSEWHERE = {
     "patch-too-small", "patch-too-large", "patch-off-grid", "binding-too-narrow", "binding-barely-reaches",
-    "unit-not-trimmed", "units-differ", "corners-too-round", "quilting-too-near-edge", "facing-size-differs",
+    "unit-not-trimmed", "units-differ", "corners-not-sewable", "quilting-too-near-edge", "facing-size-differs",
     "panel-size-differs", "loop-size-differs",
 }  # fmt: skip
 """Told in the tests of projects written down by hand."""

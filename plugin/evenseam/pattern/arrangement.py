@@ -42,11 +42,12 @@ class Sashing:
     """Finished."""
     fabric: str
     is_around: bool
-    """All round. On point, sashing runs in any case from edge to edge between the diagonal rows; all round, it also lies
-    at the ends of every row and outside the first and last one, so that every block is framed. The edge of the top then
-    runs through the middle of the end cornerstones (see `top_assembly`)."""
+    """All round. On point, sashing runs in any case from edge to edge between the diagonal rows; all round, it also
+    lies at the ends of every row and outside the first and last one, so that every block is framed. The edge of the top
+    then runs through the middle of the end cornerstones (see `top_assembly`)."""
     cornerstone_fabric: str | None = None
-    """With cornerstones, sashing is cut block by block; without, long strips lie between the rows."""
+    """With cornerstones, sashing is cut block by block; without, long strips lie between the rows. On point, a print
+    with an up lies aslant in it however it is cut: it need not be cut upright."""
     place: Place | None = field(default=None, compare=False)
 
 

@@ -159,7 +159,8 @@ def check_sashing(table: Table, cut: Cut, sides: tuple[Number, ...]) -> None:
             f"{sashing.width.text}",
             sashing.width, place=sashing.place,
         )  # fmt: skip
-    table.check_print(cut)
+    if arrangement.setting is not Setting.ON_POINT:
+        table.check_print(cut)
 
 
 def _tell_place(table: Table, leaf: Flat, what: tuple[int, int, str, int] | None) -> None:

@@ -107,7 +107,7 @@ def round_corners(table: Table, step: Step, operation: RoundCorners) -> Workpiec
         table.check_figure(step, "the round of the corners", radius, finish.corner_radius)
     if not 0 < 2 * radius.value <= least([piece.width, piece.height]):
         table.tell(
-            codes.CORNERS_TOO_ROUND,
+            codes.CORNERS_NOT_SEWABLE,
             f"two corners with a radius of {radius.text} do not fit on an edge of "
             f"{table.length(least([piece.width, piece.height]))}",
             radius, place=finish.place, hint="choose a smaller radius",
@@ -125,8 +125,8 @@ def _check_corners(table: Table, finish: Bound, piece: Layered) -> None:
         )
     if piece.is_round and finish.binding.grain is not Grain.BIAS:
         table.tell(
-            codes.CORNERS_TOO_ROUND, "binding cut along the grain does not lie flat round a corner", place=finish.place,
-            hint="cut the binding on the bias, or keep square corners",
+            codes.CORNERS_NOT_SEWABLE, "binding cut along the grain does not lie flat round a corner",
+            place=finish.place, hint="cut the binding on the bias, or keep square corners",
         )  # fmt: skip
 
 
