@@ -20,6 +20,7 @@ from typing import Any
 
 from evenseam.publish import making  # noqa: F401  everything is loaded before the doors are locked
 from evenseam.publish.cache import Cache, engine_mark
+from evenseam.publish.cairo import has_cairo
 from evenseam.publish.export import export
 from evenseam.publish.options import SiteOptions
 from evenseam.publish.site import build_site
@@ -49,6 +50,8 @@ def main() -> None:
     top = Path(sys.argv[1]).resolve()
     wanted = sys.argv[2:]
     engine_mark()
+    # Where cairo is looked for does not depend on any pattern, and is looked up once.
+    has_cairo()
     for number, hostile in enumerate(CORPUS):
         if wanted and not any(part in hostile.name for part in wanted):
             continue
