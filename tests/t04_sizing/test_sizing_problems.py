@@ -16,7 +16,9 @@ from evenseam.pattern import (
     Project,
     Quantity,
     Sashing,
+    Setting,
     Turned,
+    UnequalRow,
     UnitBatch,
 )
 from evenseam.problems import Place, Problem, Severity
@@ -60,6 +62,17 @@ def _askew_on_point(sash: str = "fog") -> Project:
     sashing = replace(project.arrangement.sashing, fabric=sash)
     placed = replace(project.arrangement, place=PLACE, sashing=sashing)
     return replace(project, blocks=(reed,), arrangement=placed)
+
+
+def _short_row() -> Project:
+    ketch, buoy = plain_block(Fraction(6), Fraction(8), id="ketch"), plain_block(Fraction(3), Fraction(8), id="buoy")
+    rows = (("ketch", "ketch"), ("ketch", "buoy"))
+    positions = tuple(tuple(BlockPosition(name) for name in row) for row in rows)
+    arrangement = replace(
+        grid(2, 2), setting=Setting.UNEQUAL_ROWS, positions=positions,
+        unequal_rows=tuple(UnequalRow(row, PLACE) for row in positions),
+    )  # fmt: skip
+    return plain_top("10", "10", blocks=(ketch, buoy), arrangement=arrangement)
 
 
 def _no_float() -> Project:
@@ -183,6 +196,7 @@ def _placed(project: Project) -> Project:
 CASES = [
     ("not-square-on-point", _oblong_on_point(), "6 in × 8 in", "6 in square"),
     ("print-lies-askew", _askew_on_point(), "askew by 45 degrees", "without direction"),
+    ("rows-do-not-meet", _short_row(), "lacks 3 in", "spacer"),
     ("off-the-ruler", _no_float(), "17 in wide", "16 3/4 in and 17 in"),
     ("project-too-large", _too_large(), "144 1/2 in", "narrower"),
     ("too-many-blocks", _too_many(), "2050", "fewer"),

@@ -109,7 +109,8 @@ def _cut(block: Block, group: CutGroup, uses: Quantity, sized: SizedProject) -> 
         f"such pieces in one {block.name} block", Fraction(len(group.pieces)), Unit.COUNT,
         Assumed("pieces " + ", ".join(group.labels), "counted in the drawing"),
     )  # fmt: skip
-    label = f"{_listed(_NOUNS[group.shape], group.labels)} of the {block.name} block"
+    is_plain = block.plain_beside is not None
+    label = "plain squares between the blocks" if is_plain else f"{_listed(_NOUNS[group.shape], group.labels)} of the {block.name} block"
     return Cut(
         group.id,
         label,
