@@ -6,7 +6,7 @@ A mutant is a cut list and a program of which one figure, name or number has bee
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass, fields, replace
 from fractions import Fraction
 from typing import Any
@@ -30,13 +30,28 @@ class Mutant:
 
 def mutants(project: Project, cuts: CutList, program: Program) -> Iterator[Mutant]:
     """Yield every mutant of a sound cut list and program."""
-    for index, cut in enumerate(cuts.cuts):
+    for place in range(len(cuts.cuts) + len(program.steps)):
+        yield from mutants_at(project, cuts, program, place)
+
+
+def mutants_at(project: Project, cuts: CutList, program: Program, place: int) -> Iterator[Mutant]:
+    """Yield the mutants of one cut or, counted on from the last cut, of one step."""
+    index = place - len(cuts.cuts)
+    if index < 0:
+        cut = cuts.cuts[place]
         for change, wrong in wrong_cuts(project, cut):
-            yield Mutant(f"cut {cut.id}: {change}", CutList(_with(cuts.cuts, index, *wrong)), program)
+            yield Mutant(f"cut {cut.id}: {change}", CutList(_with(cuts.cuts, place, *wrong)), program)
+        return
     names = [cut.id for cut in cuts.cuts] + [step.makes for step in program.steps]
-    for index, step in enumerate(program.steps):
-        for change, steps in wrong_steps(project, step, names):
-            yield Mutant(f"step {step.id}: {change}", cuts, Program(_with(program.steps, index, *steps)))
+    step = program.steps[index]
+    for change, steps in wrong_steps(project, step, names):
+        yield Mutant(f"step {step.id}: {change}", cuts, Program(_with(program.steps, index, *steps)))
+
+
+def a_mutant(draw: Callable[[int, int], int], project: Project, cuts: CutList, program: Program) -> Mutant:
+    """Return a mutant at random; `draw` returns a whole number from the first to the second, both included."""
+    found = list(mutants_at(project, cuts, program, draw(0, len(cuts.cuts) + len(program.steps) - 1)))
+    return found[draw(0, len(found) - 1)]
 
 
 def wrong_cuts(project: Project, cut: Cut) -> Iterator[tuple[str, tuple[Cut, ...]]]:
@@ -61,7 +76,11 @@ def wrong_cuts(project: Project, cut: Cut) -> Iterator[tuple[str, tuple[Cut, ...
         for wrong in wrong_outlines(cut.outline, mark):
             yield "with another outline", (replace(cut, outline=wrong),)
     is_seen = cut.part.startswith(("block:", "border:", "sashing", "setting", "corner", "spacer"))
-    if is_seen and cut.is_upright and any(fabric.id == cut.material and fabric.is_directional for fabric in project.fabrics):
+    if (
+        is_seen
+        and cut.is_upright
+        and any(fabric.id == cut.material and fabric.is_directional for fabric in project.fabrics)
+    ):
         yield "with its print lying down", (replace(cut, is_upright=False),)
     if cut.join_seam is not None:
         yield "joined with another seam", (replace(cut, join_seam=_moved(cut.join_seam, mark)),)

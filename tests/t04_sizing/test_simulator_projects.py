@@ -2,18 +2,29 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import replace
 from fractions import Fraction
 
 import pytest
 from evenseam.exact import Unit
-from evenseam.pattern import BlockPosition, CutList, Program, Project, Sleeve
+from evenseam.pattern import (
+    BlockPosition,
+    CutList,
+    Program,
+    Project,
+    Quantity,
+    Setting,
+    SettingTriangles,
+    Sleeve,
+)
 from evenseam.sizing import SizedProject, assembly_program, cut_list, size_project
 from evenseam.sizing.simulator import sew
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
+from support.every_project import every_project
 from support.samples import LAP_QUILT, MUG_RUG, POCKETS, PROJECTS, SLEEVE, WALL_HANGING, grid
-from support.sewing_faults import mutants
+from support.sewing_faults import a_mutant, mutants
 from support.strategies import projects
 
 BY_HAND = (
@@ -106,9 +117,8 @@ def test_any_one_wrong_name_in_a_sample_is_caught(project: Project) -> None:
 def test_any_one_mistake_in_any_project_is_caught(project: Project, data: st.DataObject) -> None:
     sized, cuts, program = planned_at_random(project)
     assert sew(sized.project, cuts, program).is_valid
-    made = list(mutants(sized.project, cuts, program))
     for _ in range(8):
-        mutant = made[data.draw(st.integers(0, len(made) - 1))]
+        mutant = a_mutant(lambda low, high: data.draw(st.integers(low, high)), sized.project, cuts, program)
         assert not sew(sized.project, mutant.cuts, mutant.program).is_valid, mutant.change
 
 
@@ -162,6 +172,64 @@ def test_a_top_that_is_not_the_one_decided_is_caught(project: Project, data: st.
             changed.append(replace(decided, arrangement=replace(decided.arrangement, sashing=other_sashing)))
     for other_project in changed:
         assert not sew(other_project, cuts, program).is_valid
+
+
+class TestEveryArrangementBorderAndFinish:
+    """Blocks set straight, on point or in unequal rows; borders of every kind; every finish and way of hanging."""
+
+    @pytest.mark.parametrize("setting", Setting, ids=lambda setting: setting.value)
+    @settings(max_examples=20, deadline=None)
+    @given(data=st.data())
+    def test_it_sews_up(self, setting: Setting, data: st.DataObject) -> None:
+        assert_sews_up(*planned_at_random(data.draw(every_project(settings=(setting,)))))
+
+    @pytest.mark.parametrize("setting", Setting, ids=lambda setting: setting.value)
+    @settings(max_examples=12, deadline=None)
+    @given(data=st.data())
+    def test_any_one_mistake_is_caught(self, setting: Setting, data: st.DataObject) -> None:
+        sized, cuts, program = planned_at_random(data.draw(every_project(settings=(setting,), most=2)))
+        for _ in range(8):
+            mutant = a_mutant(lambda low, high: data.draw(st.integers(low, high)), sized.project, cuts, program)
+            assert not sew(sized.project, mutant.cuts, mutant.program).is_valid, mutant.change
+
+    @settings(max_examples=25, deadline=None)
+    @given(every_project(), st.data())
+    def test_another_decision_is_caught(self, project: Project, data: st.DataObject) -> None:
+        """A sound plan, sewn up for a project of which one width, float or distance is a mark more: it no longer fits."""
+        sized, cuts, program = planned_at_random(project)
+        decided = list(other_decisions(sized.project))
+        assume(decided)
+        what, other = data.draw(st.sampled_from(decided))
+        assert not sew(other, cuts, program).is_valid, what
+
+
+def other_decisions(project: Project) -> Iterator[tuple[str, Project]]:
+    """Yield the project with one length decided otherwise that can be seen in the sewn piece."""
+    mark = project.unit.ruler_mark
+    for index, border in enumerate(project.borders):
+        wider = replace(border, width=_more(border.width, mark))
+        yield "border width", replace(project, borders=(*project.borders[:index], wider, *project.borders[index + 1 :]))
+    triangles = project.arrangement.setting_triangles
+    if isinstance(triangles, SettingTriangles):
+        for field in ("float_width", "float_height"):
+            value = getattr(triangles, field)
+            if value is not None:
+                floated = replace(triangles, **{field: _more(value, mark)})
+                yield field, replace(project, arrangement=replace(project.arrangement, setting_triangles=floated))
+    for field in ("backing_overage", "batting_overage", "facing_width", "facing_fold", "stitch", "overlap", "hem"):
+        value = getattr(project.finish, field, None)
+        if value is not None:
+            yield field, replace(project, finish=replace(project.finish, **{field: _more(value, mark)}))
+    for field in ("cut_depth", "cut_extra", "square", "cut_width", "cut_length", "drop", "number"):
+        value = getattr(project.hanging, field, None)
+        if value is not None:
+            more = _more(value, Fraction(1) if field == "number" else mark)
+            yield field, replace(project, hanging=replace(project.hanging, **{field: more}))  # type: ignore[type-var]
+    yield "seam allowance", replace(project, seam_allowance=_more(project.seam_allowance, mark))
+
+
+def _more(figure: Quantity, by: Fraction) -> Quantity:
+    return replace(figure, value=figure.value + by)
 
 
 def _others(project: Project, position: BlockPosition) -> list[BlockPosition]:
