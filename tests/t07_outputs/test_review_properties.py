@@ -47,6 +47,9 @@ EDITS = (
     ("      - fog: 0,0 6,0 0,6\n", "      - fog: 0,0 6,0 3,3\n      - sea: 0,0 3,3 0,6\n"),
     ("  outer border: {width: 2", "  middle border: {width: 1/2, fabric: gull}\n  outer border: {width: 2"),
     ("version: \"1.0\"\n", "version: \"1.0\"\nskill level: beginner\n"),
+    ("order: top and bottom first", "corners: mitred"),
+    ("order: long sides first", "corners: mitred, ease: 6"),
+    ("order: top and bottom first", "corners: partial seam"),
     ("words:\n      outer-border-sides", "words:\n      outer-border-top-bottom"),
 )  # fmt: skip
 

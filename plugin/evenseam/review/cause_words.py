@@ -190,10 +190,16 @@ def _part_words(cause: PartCause) -> str:
         case "order":
             return f"the {name} is sewn {new} instead of {old}"
         case "fabric":
-            is_plural = name.startswith(("corners", "cornerstones")) or name == "corner pockets"
+            is_plural = name.startswith(("corners", "cornerstones", "spacer strips")) or name == "corner pockets"
             return f"the {name} {'are' if is_plural else 'is'} cut from {new} instead of {old}"
         case "corners":
             return f"the corners of the {name} are {_corners(new)} instead of {_corners(old)}"
+        case "pieces":
+            return f"the {name} is made of {new} instead of {old}"
+        case "corner blocks":
+            return f"at the corners of the {name} stand {new} instead of {old}"
+        case "spacer strips":
+            return f"plain strips may {'now' if new == 'allowed' else 'no longer'} fill what the {name} lacks"
         case "join":
             return f"lengths of the {name} are joined with {new} seams instead of {old} ones"
         case "strips":
@@ -241,7 +247,8 @@ def _by(hanging: str) -> str:
 
 
 def _corners(text: str) -> str:
-    return {"cornerstones": "filled with cornerstones"}.get(text, text)
+    words = {"cornerstones": "filled with cornerstones", "partial seam": "passed by one strip each"}
+    return words.get(text, text)
 
 
 def _grain(text: str) -> str:

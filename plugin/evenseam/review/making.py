@@ -129,7 +129,8 @@ def _values(figures: tuple[Quantity, ...]) -> tuple[object, ...]:
 
 def _part(step: Step) -> str:
     operation = step.operation
-    border = getattr(operation, "border", None)
+    borders: tuple[str, ...] = getattr(operation, "borders", ())
+    border = borders[-1] if borders else getattr(operation, "border", None)
     block = getattr(operation, "block", None)
     return (
         f"border:{border}" if border else f"block:{block}" if block else _PARTS.get(type(operation).__name__, "layout")

@@ -8,7 +8,6 @@ from typing import TypeAlias, Union
 from evenseam.pattern import (
     Block,
     Border,
-    BorderCorners,
     Bound,
     CornerPockets,
     EnvelopeBack,
@@ -25,6 +24,7 @@ from evenseam.pattern import (
     Turned,
 )
 from evenseam.problems import Place
+from evenseam.review.border_parts import blocks_of_borders, border_text, corner_fabric, has_order
 from evenseam.review.changes import PartCause
 from evenseam.review.matching import Matching, match_parts
 
@@ -215,24 +215,31 @@ class _Finder:
 
     def _borders(self, borders: Matching[Border]) -> None:
         for border in borders.removed:
-            words = f"{border.width.text} wide, in {self.old.fabric(border.fabric).name}"
+            words = border_text(border, self.old)
             part, leaves = f"border:{border.id}", (f"{border.name} width",)
             self.found.append(PartCause(part, border.name, "", words, "", border.place, None, leaves))
         for border in borders.added:
-            words = f"{border.width.text} wide, in {self.new.fabric(border.fabric).name}"
+            words = border_text(border, self.new)
             part, leaves = f"border:{border.id}", (f"{border.name} width",)
             self.found.append(PartCause(part, border.name, "", "", words, None, border.place, leaves))
         for before, after in borders.pairs:
             ids, places = (f"border:{before.id}", f"border:{after.id}"), (before.place, after.place)
             name = (before.name, after.name)
             self._aspect(ids, name, "name", name, *places)
-            self._aspect(ids, name, "order", (before.order.value, after.order.value), *places)
+            if has_order(before) and has_order(after):
+                self._aspect(ids, name, "order", (before.order.value, after.order.value), *places)
             self._aspect(ids, name, "corners", (before.corners.value, after.corners.value), *places)
+            for about, values in blocks_of_borders(before, self.old, after, self.new):
+                self._aspect(ids, name, about, values, *places)
             self._aspect(ids, name, "join", (before.join.value, after.join.value), *places)
             self._aspect(ids, name, "strips", (before.strips.value, after.strips.value), *places)
-            self._fabric(ids, name, before.fabric, after.fabric, places)
+            if before.pieced is None and after.pieced is None:
+                self._fabric(ids, name, before.fabric, after.fabric, places)
+            elif before.pieced is not None and after.pieced is not None:
+                spacers = (f"spacer strips of the {before.name}", f"spacer strips of the {after.name}")
+                self._fabric(ids, spacers, before.pieced.spacer_fabric, after.pieced.spacer_fabric, places)
             corners = (f"corners of the {before.name}", f"corners of the {after.name}")
-            self._fabric(ids, corners, _corner_fabric(before), _corner_fabric(after), places)
+            self._fabric(ids, corners, corner_fabric(before), corner_fabric(after), places)
         order = [after.id for _, after in borders.pairs]
         now = [border.id for border in self.new.borders if border.id in order]
         if order != now:
@@ -328,11 +335,6 @@ def _row(row: list[tuple[str, int, bool]]) -> str:
         block + (f" turned {90 * turns}" if turns else "") + (" mirrored" if mirrored else "")
         for block, turns, mirrored in row
     )
-
-
-def _corner_fabric(border: Border) -> str | None:
-    has_corners = border.corners is BorderCorners.CORNERSTONES
-    return (border.corner_fabric or border.fabric) if has_corners else None
 
 
 def _reach(sashing: Sashing) -> str:
