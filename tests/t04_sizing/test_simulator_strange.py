@@ -48,6 +48,10 @@ from support.mat import (
     with_cut,
 )
 from support.samples import POCKETS, REED, SLEEVE, count, length, polygon
+from support.sewing_on_point import on_point
+from t04_sizing.test_simulator_borders import ALL as BORDERS
+from t04_sizing.test_simulator_edges import ALL as EDGES
+from t04_sizing.test_simulator_on_point import FRAMED, PLAIN
 
 
 def names(outcome: Outcome[SewingLog]) -> set[str]:
@@ -141,6 +145,26 @@ def test_nothing_that_is_handed_in_raises(data: st.DataObject) -> None:
     assert outcome.value is not None or outcome.errors
 
 
+@settings(max_examples=60, deadline=None)
+@given(st.data())
+def test_nothing_of_other_tops_and_edges_raises(data: st.DataObject) -> None:
+    """The same for blocks on point, borders of every kind, other edges, and cuts and steps of one in another."""
+    sources = [*BORDERS.values(), *EDGES.values(), *(on_point(wanted) for wanted in (PLAIN, FRAMED))]
+    project, own_cuts, own_program = data.draw(st.sampled_from(sources))
+    _, other_cuts, other_program = data.draw(st.sampled_from(sources))
+    known = [*own_cuts.cuts, *other_cuts.cuts]
+    steps = [*own_program.steps, *other_program.steps]
+    called = st.sampled_from(sorted({each.id for each in known} | {each.makes for each in steps} | {""}))
+    strange = {data.draw(st.integers(0, len(known) - 1)): data.draw(strange_cuts(known)) for _ in range(2)}
+    cuts = tuple(strange.get(index, each) for index, each in enumerate(own_cuts.cuts))
+    made = list(own_program.steps)
+    for _ in range(data.draw(st.integers(0, 3))):
+        made[data.draw(st.integers(0, len(made) - 1))] = data.draw(strange_steps(steps, called))
+    outcome = sew(project, CutList(cuts), Program(tuple(made)))
+    assert outcome.is_valid == (outcome.value is not None)
+    assert outcome.value is not None or outcome.errors
+
+
 @st.composite
 def strange_cuts(draw: st.DrawFn, known: list[Cut]) -> Cut:
     chosen = draw(st.sampled_from(known))
@@ -172,6 +196,8 @@ def strange_steps(draw: st.DrawFn, steps: list[Step], called: st.SearchStrategy[
             operation = replace(operation, **{field.name: draw(called)})
         elif isinstance(value, Quantity):
             operation = replace(operation, **{field.name: draw(strange_lengths(value))})
+        elif isinstance(value, int):
+            operation = replace(operation, **{field.name: data_number(draw)})
         elif field.name == "quarter_turns":
             turns = tuple(draw(st.lists(st.integers(-5, 9), max_size=4)))
             operation = replace(operation, **{field.name: turns})
@@ -184,6 +210,11 @@ def strange_steps(draw: st.DrawFn, steps: list[Step], called: st.SearchStrategy[
             operation = replace(operation, **{field.name: draw(st.sampled_from(Run))})
     times = draw(st.sampled_from([chosen.times, chosen.times, 0, -3, 10**20]))
     return Step(draw(called), operation, draw(called), times, chosen.measures)
+
+
+def data_number(draw: st.DrawFn) -> int:
+    """Return a number that makes no sense, or just may."""
+    return draw(st.sampled_from([0, 1, 2, 3, -1, 7, 10**20]))
 
 
 STEPS = TURNED_PROGRAM.steps

@@ -4,11 +4,13 @@ Import contract: this package imports only `evenseam.exact`, `evenseam.problems`
 types of `evenseam.sizing.sized`. It shares no code with what works out the cut list, the program or the sewing order
 of a block, so that a fault there cannot hide here.
 
-How it thinks: `table` holds what is there and how many of each; `workpiece` says what can lie on it; each kind of step
-(`blocks`, `runs`, `borders`, `finishing`, `hanging`) takes workpieces and leaves one, or a spoilt one after a problem,
-so that each fault is told once; `layout` and `arranged` compare the centre, place by place, with what the author
-decided. A setting or corner it cannot sew is a problem (`not-sewable-yet`), never a guess: what is added for it is a
-workpiece with slanted edges in place of `Flat`, whose edges are compared as the sides of parts of a block are.
+How it thinks: `table` holds what is there and how many of each; `workpiece` says what can lie on it; each kind of
+step (`blocks`, `unit_batches`, `runs`, `on_point`, `borders`, `pieced`, `corners`, `finishing`, `binding`,
+`edge_finishes`, `hanging`, `loops`) takes workpieces and leaves one, or a spoilt one after a problem, so that each fault
+is told once; `layout`, `arranged`, `unequal` and `diagonal` compare the centre, place by place, with what the author
+decided. Straight tops are `Flat` rectangles in runs; rows set on point are runs too, on the page turned by 45 degrees,
+and become a `Flat` when their ragged edges have been trimmed. What it cannot sew is a problem (`not-sewable-yet`),
+never a guess.
 """
 
 from evenseam.sizing.simulator.sewing import sew
