@@ -9,6 +9,7 @@ from pathlib import Path
 from typing import Any
 
 import yaml
+
 from support.mkdocs_site import ROOT, mkdocs, tutorial_patterns, write_pattern
 from support.served_site import SUB_PATH
 
