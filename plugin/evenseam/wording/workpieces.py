@@ -126,6 +126,8 @@ class Workpieces:
 
     def holds_blocks(self, name: str) -> bool:
         """Tell whether a workpiece is a block or has blocks in it."""
+        if name in self._cuts:
+            return self._cuts[name].part.startswith("block:")
         step = self._makers.get(name)
         match step.operation if step else None:
             case PieceSection() | JoinPieces() | TrimPart() | MakeUnits():
