@@ -1,11 +1,11 @@
 r"""Operations of the assembly program for tops set on point and for borders that are not butted.
 
 Sashing on point. Blocks lie on a lattice whose cells are one block and one sashing width apart; with the page turned,
-column m and row k of it begin at (m, k) × (block + sashing). A row of blocks runs from its first to its last block, with
-an upright sash between neighbours, and one at either end where sashing goes all round. Between two neighbouring rows
-lies a row of sashing: at either end it reaches as far as the longer of the two rows there (all round: one such row lies
-outside the first row and one outside the last, as long as they are). It is sewn on for itself, not to one of the rows
-first, because where rows are shifted against each other it belongs to another row at either end.
+column m and row k of it begin at (m, k) × (block + sashing). A row of blocks runs from its first to its last block,
+with an upright sash between neighbours, and one at either end where sashing goes all round. Between two neighbouring
+rows lies a row of sashing: at either end it reaches as far as the longer of the two rows there (all round: one such
+row lies outside the first row and one outside the last, as long as they are). It is sewn on for itself, not to one of
+the rows first, because where rows are shifted against each other it belongs to another row at either end.
 
 ::
 
@@ -21,8 +21,8 @@ its end pieces (or the whole strip, when it is one strip without cornerstones) a
 either end: by √2 × (float + seam allowance), the larger of the two floats, brought up to the next mark of the ruler.
 
 The square for setting triangles is as large as their finished long side and 5 × the seam allowance, that for corner
-triangles as their finished short side and 3 1/2 × the seam allowance, both brought up to the next mark: the terms of the
-published tables (1 1/4 in and 7/8 in), which hold (2 + 2√2) × and (2 + √2) × the seam allowance and a little ease.
+triangles as their finished short side and 3 1/2 × the seam allowance, both brought up to the next mark: the terms of
+the published tables (1 1/4 in and 7/8 in), which hold (2 + 2√2) × and (2 + √2) × the seam allowance and a little ease.
 
 Where an edge of the trimmed top has a square root in it, a strip that is sewn to it is cut to the next mark up and
 trimmed even with the edge; so are the layers and the binding cut to the next mark up.
@@ -90,8 +90,8 @@ class TrimTop:
 class AddMitredBorder:
     """Sew four strips round the centre, from seam line to seam line, and sew the four corners at 45 degrees.
 
-    The strips reach at least from raw point to raw point: the raw edge of the centre and twice the finished width of all
-    the borders; what they are longer is the same for all four, a whole number of half inches or half centimetres.
+    The strips reach at least from raw point to raw point: the raw edge of the centre and twice the finished width of
+    all the borders; what they are longer is the same for all four, a whole number of half inches or half centimetres.
 
     Several borders may be one strip: then the strips were joined lengthwise before, innermost first. A border whose
     print has an up is mitred by itself: a joined strip turned half round would stand it on its head.

@@ -7,10 +7,10 @@ of a block, so that a fault there cannot hide here.
 How it thinks: `table` holds what is there and how many of each; `workpiece` says what can lie on it; each kind of
 step (`blocks`, `unit_batches`, `runs`, `on_point`, `borders`, `pieced`, `corners`, `finishing`, `binding`,
 `edge_finishes`, `hanging`, `loops`) takes workpieces and leaves one, or a spoilt one after a problem, so that each
-fault is told once; `layout`, `arranged`, `unequal` and `diagonal` compare the centre, place by place, with what the author
-decided. Straight tops are `Flat` rectangles in runs; rows set on point are runs too, on the page turned by 45 degrees,
-and become a `Flat` when their ragged edges have been trimmed. What it cannot sew is a problem (`not-sewable-yet`),
-never a guess.
+fault is told once; `layout`, `arranged`, `unequal` and `diagonal` compare the centre, place by place, with what the
+author decided. Straight tops are `Flat` rectangles in runs; rows set on point are runs too, on the page turned by 45
+degrees, and become a `Flat` when their ragged edges have been trimmed. What it cannot sew is a problem (`not-sewable-
+yet`), never a guess.
 """
 
 from evenseam.sizing.simulator.sewing import sew
