@@ -12,6 +12,7 @@ from evenseam.figures import Theme, draw, picture_names, to_svg
 from evenseam.figures.drawing import Cloth, Label, Line, Stroke
 from evenseam.figures.workbench import walk
 from evenseam.pattern import AddSettingTriangles, JoinDiagonalRows, TrimTop
+from evenseam.review import write_markdown
 from evenseam.sheet import PatternSheet
 from evenseam.wording import write_document
 from shapely.geometry import Polygon as ShapelyPolygon
@@ -19,6 +20,7 @@ from shapely.ops import unary_union
 from support.document_words import as_text
 from support.on_point import on_point
 from support.pictured import as_shapely, sheet_of
+from support.reviewed import review
 from support.samples import REED
 
 FRAMED = on_point("6", sash="1", around=True, cornerstones="lamp")
@@ -158,3 +160,27 @@ def test_triangles_of_a_one_way_print_are_chosen_by_the_print() -> None:
     assert outcome.value is not None
     assert "Reed Print is a one-way print. Choose the triangles" in as_text(outcome.value)
     assert sum(isinstance(step.operation, AddSettingTriangles) for step in upright.program.steps) == 4
+
+
+FILE = """\
+format: 1
+title: Sample
+version: "1.0"
+fabrics:
+  sea: {colour: "#23465f"}
+  fog: {colour: "#d9dcd6"}
+blocks:
+  buoy: {finished size: 6, grid: 2 x 2, pieces: [sea: "0,0 2,0 2,2", fog: "0,0 2,2 0,2"]}
+arrangement:
+  {setting: on point, rows: 2, columns: 2, block: buoy, setting triangles: {fabric: fog}}
+finish: {kind: bound, backing: {fabric: sea}, binding: {fabric: sea}}
+sizes: {mat: {}}
+"""
+
+
+def test_a_review_names_triangles_and_float_as_the_cause() -> None:
+    changed = FILE.replace("setting triangles: {fabric: fog}", "setting triangles: {fabric: sea, float: 0}")
+    text = write_markdown(review(FILE, changed))
+    assert "the setting triangles are cut from Sea instead of Fog" in text
+    assert "the float of the blocks is 0 in instead of the least that brings the top to the ruler" in text
+    assert "Nothing in the pattern" not in text

@@ -190,7 +190,8 @@ def _part_words(cause: PartCause) -> str:
         case "order":
             return f"the {name} is sewn {new} instead of {old}"
         case "fabric":
-            is_plural = name.startswith(("corners", "cornerstones", "spacer strips")) or name == "corner pockets"
+            is_plural = name.startswith(("corners", "cornerstones", "spacer strips"))
+            is_plural = is_plural or name.endswith(("corner pockets", "triangles"))
             return f"the {name} {'are' if is_plural else 'is'} cut from {new} instead of {old}"
         case "corners":
             return f"the corners of the {name} are {_corners(new)} instead of {_corners(old)}"
@@ -204,6 +205,8 @@ def _part_words(cause: PartCause) -> str:
             return f"lengths of the {name} are joined with {new} seams instead of {old} ones"
         case "strips":
             return f"strips of the {name} are cut {STRIPS[new]} instead of {STRIPS[old]}"
+        case "float":
+            return f"the float of the blocks is {new} instead of {old}"
         case "reach":
             return f"there is sashing {new} instead of {old}"
         case "cornerstones":

@@ -159,8 +159,8 @@ def _touches(cause: PartCause, scope: str) -> bool:
     match scope.partition(":")[0]:
         case "block":
             return kind == "layout"
-        case "sashing" | "layout":
-            return kind in ("layout", "sashing")
+        case "sashing" | "layout" | "setting":
+            return kind in ("layout", "sashing", "setting")
         case "border":
             return kind in ("layout", "borders") or _is_structural(cause)
         case "backing" | "batting" | "binding":
@@ -173,6 +173,5 @@ def _touches(cause: PartCause, scope: str) -> bool:
 
 def _is_structural(cause: PartCause) -> bool:
     """Tell whether a decision changes how large the top is, whatever the figures."""
-    return (cause.part == "sashing" and cause.about in ("", "reach")) or (
-        cause.part.startswith("border:") and cause.about == ""
-    )
+    structural = {"sashing": ("", "reach"), "setting": ("float",)}
+    return cause.about in structural.get(cause.part, ()) or (cause.part.startswith("border:") and cause.about == "")

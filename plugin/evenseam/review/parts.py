@@ -20,6 +20,7 @@ from evenseam.pattern import (
     Project,
     Rings,
     Sashing,
+    SettingTriangles,
     Sleeve,
     Turned,
 )
@@ -136,6 +137,7 @@ class _Finder:
         self._blocks(blocks)
         self._arrangement()
         self._sashing()
+        self._triangles()
         self._borders(borders)
         self._finish()
         self._hanging()
@@ -212,6 +214,15 @@ class _Finder:
                 texts = tuple("with cornerstones" if corner else "in long strips" for corner in corners)
                 self._aspect("sashing", "sashing", "cornerstones", (texts[0], texts[1]), *places)
             self._fabric("sashing", "cornerstones of the sashing", *corners, places)
+
+    def _triangles(self) -> None:
+        before, after = self.old.arrangement.setting_triangles, self.new.arrangement.setting_triangles
+        if before is None or after is None:  # The setting itself changed then.
+            return
+        places = (before.place, after.place)
+        self._fabric("setting", "setting triangles", before.fabric, after.fabric, places)
+        self._fabric("setting", "corner triangles", before.corner_fabric, after.corner_fabric, places)
+        self._aspect("setting", "setting triangles", "float", (_float(before), _float(after)), *places)
 
     def _borders(self, borders: Matching[Border]) -> None:
         for border in borders.removed:
@@ -335,6 +346,10 @@ def _row(row: list[tuple[str, int, bool]]) -> str:
         block + (f" turned {90 * turns}" if turns else "") + (" mirrored" if mirrored else "")
         for block, turns, mirrored in row
     )
+
+
+def _float(triangles: SettingTriangles) -> str:
+    return "the least that brings the top to the ruler" if triangles.chooses_float else triangles.float_width.text
 
 
 def _reach(sashing: Sashing) -> str:
