@@ -161,9 +161,15 @@ def _with_figures(note: str) -> Markdown:
     said, bracket, source = note.partition(" (")
     written, done = "", 0
     for found in _FIGURE.finditer(said):
-        written += escape(said[done : found.start()]) + mark_figure(found[0], "")
+        written += _escaped(said[done : found.start()]) + mark_figure(found[0], "")
         done = found.end()
-    return Markdown(written + escape(said[done:] + bracket + source))
+    return Markdown(written + _escaped(said[done:] + bracket + source))
+
+
+def _escaped(words: str) -> str:
+    """Return a stretch of words, with the space before and after it that stands between it and a figure."""
+    before, after = words[: len(words) - len(words.lstrip())], words[len(words.rstrip()) :]
+    return f"{before}{escape(words)}{after}" if words.strip() else words
 
 
 def pad_values(sheet: PatternSheet) -> tuple[Quantity, Quantity] | None:
