@@ -360,7 +360,9 @@ def _other_ways(scribe: Scribe, block: str) -> tuple[Block, ...]:
 
 def _usual(scribe: Scribe) -> tuple[Block, ...]:
     """Return the lengths nobody gave: defaults that a maker should be able to see."""
-    figures = [quantity for _, quantity in scribe.sheet.figures if _is_usual(quantity)]
+    # A size to come near to is told at a glance, with where it is from.
+    said = (each for each in scribe.sheet.figures if not each[0].startswith("fit_"))
+    figures = [quantity for _, quantity in said if _is_usual(quantity)]
     return _section(scribe, "usual", scribe.blocks("sections/usual", {"figures": figures})) if figures else ()
 
 
