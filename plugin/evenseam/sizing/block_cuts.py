@@ -110,7 +110,11 @@ def _cut(block: Block, group: CutGroup, uses: Quantity, sized: SizedProject) -> 
         Assumed("pieces " + ", ".join(group.labels), "counted in the drawing"),
     )  # fmt: skip
     is_plain = block.plain_beside is not None
-    label = "plain squares between the blocks" if is_plain else f"{_listed(_NOUNS[group.shape], group.labels)} of the {block.name} block"
+    label = (
+        "plain squares between the blocks"
+        if is_plain
+        else f"{_listed(_NOUNS[group.shape], group.labels)} of the {block.name} block"
+    )
     return Cut(
         group.id,
         label,

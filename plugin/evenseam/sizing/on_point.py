@@ -39,8 +39,8 @@ _DIAGONAL_SOURCE = "Math Charts Page, Marcia Hohn, Quilter's Cache, 2002"
 _TRIANGLES_SOURCE = "How to Make Setting Triangles, Marcia Hohn, Quilter's Cache, 2002"
 _COUNT_SOURCE = "Reference chart for squares on point, APQS"
 _SIDE_RULE = (
-    "the long side lies along the edge, and 5 × the seam allowance for the seams round the sharp corners; the square is "
-    "cut twice diagonally, which leaves the straight grain along the edge of the top"
+    "the long side lies along the edge, and 5 × the seam allowance for the seams round the sharp corners; the square "
+    "is cut twice diagonally, which leaves the straight grain along the edge of the top"
 )
 _CORNER_RULE = (
     "the short sides lie along the edges, and 3 1/2 × the seam allowance for the seams round the sharp corners; the "
@@ -310,8 +310,8 @@ def _size_sashing(
     if sashing.is_around:
         ledger.work_out("sashing_row_sash_count", blocks + lines, label="number of sashes in the rows of sashing")
         ledger.work_out(
-            "end_cornerstone_length", sash + 2 * seam + reach, label="cut length of an end cornerstone", rule=_REACH_RULE,
-            rounding=up,
+            "end_cornerstone_length", sash + 2 * seam + reach, label="cut length of an end cornerstone",
+            rule=_REACH_RULE, rounding=up,
         )  # fmt: skip
         ledger.work_out("end_cornerstone_count", 2 * (lines + 1), label="number of end cornerstones")
         return

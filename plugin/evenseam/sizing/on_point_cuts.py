@@ -1,4 +1,4 @@
-"""The cuts of blocks on point: setting and corner triangles, sashes and cornerstones, and the longer pieces at the ends."""
+"""The cuts of blocks on point: setting and corner triangles, sashes, cornerstones, longer pieces at the ends."""
 
 from __future__ import annotations
 
@@ -35,8 +35,9 @@ def sashing_strip_id(sashes: int) -> str:
 def triangle_id(sized: SizedProject, *, is_at_side: bool, number: int) -> str:
     """Return the cut id of one of the setting triangles of the left and right edges, or of the top and bottom ones.
 
-    `number` counts them, even along the left edge or the bottom one and odd along the opposite one. Of a fabric with an up, the squares cut in four give one triangle for every
-    edge; where the sides are longer than the top, the last triangles of the sides come from squares of their own.
+    `number` counts them, even along the left edge or the bottom one and odd along the opposite one. Of a fabric with
+    an up, the squares cut in four give one triangle for every edge; where the sides are longer than the top, the last
+    triangles of the sides come from squares of their own.
     """
     if not sized.project.fabric(triangles_of(sized.project).fabric).is_directional:
         return SETTING_TRIANGLE

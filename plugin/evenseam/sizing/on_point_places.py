@@ -61,8 +61,9 @@ def _frame(project: Project, centre: OnPointCentre, corner: Point) -> _Frame:
     frame = sash if sashing and sashing.is_around else seams * 0
     # The upper left block touches the edges with its left and its top corner, or its frame of sashing does.
     inward = Point(
-        centre.float_width.value + frame * _HALF_ROOT, centre.float_height.value + (centre.block.value + frame) * _HALF_ROOT
-    )  # fmt: skip
+        centre.float_width.value + frame * _HALF_ROOT,
+        centre.float_height.value + (centre.block.value + frame) * _HALF_ROOT,
+    )
     edge = Polygon.rectangle(corner.x, corner.y, centre.width.value - seams, centre.height.value - seams)
     return _Frame(
         centre, corner + inward, centre.block.value + sash, sash, edge, centre.width.value + centre.height.value

@@ -76,9 +76,13 @@ class _Maker:
         return self.steps, "centre"
 
     def _add(
-        self, id: str, operation: JoinRun | AddSettingTriangles | JoinDiagonalRows | TrimTop, makes: str, times: int = 1,
+        self,
+        id: str,
+        operation: JoinRun | AddSettingTriangles | JoinDiagonalRows | TrimTop,
+        makes: str,
+        times: int = 1,
         measures: tuple[Quantity, Quantity] | None = None,
-    ) -> None:  # fmt: skip
+    ) -> None:
         self.steps.append(Step(id, operation, makes, times, measures))
 
     def _block_rows(self, rows: tuple[DiagonalRow, ...], sashing: Sashing | None) -> dict[int, tuple[str, int]]:
