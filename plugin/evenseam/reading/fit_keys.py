@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from evenseam.pattern.project_sizes import known_names
 from evenseam.reading.kinds import Choice, Field, Length, Record, ShortOrLong, TargetSize, YesNo
 
 FIT = Record(
@@ -9,7 +10,8 @@ FIT = Record(
     (
         Field(
             "size", TargetSize(),
-            "One of the trade's usual sizes by name, or a finished width and height.",
+            "One of the trade's usual sizes by name, or a finished width and height. Names: "
+            f"{', '.join(known_names())}.",
             "", "queen", is_required=True,
         ),
         Field("drop", Length(), "How far it hangs down at the sides and the foot of a bed.", "12 in (30 cm)", "14"),

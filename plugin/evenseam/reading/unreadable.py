@@ -15,6 +15,7 @@ MOST_TOLD = 20
 LINE_END = re.compile("\r\n|\r|\n")
 _TAB_INDENT = re.compile(r" *\t")
 _INDENTATION = "lines of one part start exactly below each other; look also for a quote that is not closed above"
+_REMARK = "put a colour in quotes, because # begins a remark that nobody reads; or write the remark behind the bracket"
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,6 +91,12 @@ def _report_complaint(source: SourceText, lines: list[str], error: yaml.YAMLErro
     quote = _open_quote(source, lines, place.line) if rule.hint is _INDENTATION else None
     if quote:
         labels.append(Label(quote, "is this quote closed?"))
+    remark = _remark_inside(source, lines, beginning.line, place.line) if beginning and "bracket" in rule.hint else None
+    if remark:
+        report.add(
+            codes.NOT_READABLE, remark, "here a remark begins, before the bracket is closed", _REMARK, tuple(labels)
+        )
+        return
     sign = lines[place.line - 1][place.column - 1 : place.column]
     message = rule.message.format(sign=repr(sign)) if sign else rule.message.format(sign="this sign")
     report.add(codes.NOT_READABLE, place, message, rule.hint, tuple(labels))
@@ -110,4 +117,14 @@ def _open_quote(source: SourceText, lines: list[str], until: int) -> Place | Non
         quotes = [found.start() for found in re.finditer(r'(?<!\\)"', line)]
         if len(quotes) % 2:
             return Place(source.name, number, quotes[-1] + 1, number, quotes[-1] + 2)
+    return None
+
+
+def _remark_inside(source: SourceText, lines: list[str], first: int, behind: int) -> Place | None:
+    """Return the first # that hides the end of a line while a bracket is open: most often a colour without quotes."""
+    for number in range(first, behind):
+        line = re.sub(r"""(["']).*?\1""", lambda quoted: " " * len(quoted.group()), lines[number - 1])
+        found = re.search(r"(?<=\s)#", line)
+        if found:
+            return Place(source.name, number, found.start() + 1, number, len(lines[number - 1]) + 1)
     return None
