@@ -78,3 +78,9 @@ def test_codes_are_told_apart_by_name_and_number() -> None:
 
 def test_there_are_enough_cases() -> None:
     assert len(CASES) >= 60
+
+
+def test_a_fabric_in_place_of_its_part_is_shown_as_it_should_stand() -> None:
+    path = next(path for path in CASES if path.stem == "fabric-for-a-backing")
+    (problem,) = read_pattern(path.stem, SourceText(path.name, path.read_text(encoding="utf-8"))).problems
+    assert problem.hint == "write {fabric: sea}"

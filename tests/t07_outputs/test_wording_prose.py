@@ -90,6 +90,10 @@ class TestFigures:
         assert problem.place == Place(PLACE.file, 42, 13, 42, 34)
         assert "finished_width" in problem.hint
 
+    def test_a_bare_width_is_most_often_that_of_the_finished_piece(self) -> None:
+        (problem,) = problems("It is {{ width }} wide.")
+        assert problem.hint.startswith("did you mean finished_width")
+
     def test_every_mistake_is_reported_at_once(self) -> None:
         found = problems("{{ nothing_here }}\n2 in\n{{ 1 + 1 }}\n")
         assert [(problem.place.line, problem.code.name) for problem in found if problem.place] == [

@@ -89,19 +89,23 @@ def check_shape(node: Node, kind: Kind, unit: Unit, report: Report, *, is_over: 
             _check_leaf(node, kind, unit, report)
 
 
-def mapping_of(node: Node, name: str, report: Report) -> Mapping | None:
-    """Return a mapping, or report a list or text that stands in its place."""
+def mapping_of(node: Node, name: str, report: Report, *, only_key: str = "") -> Mapping | None:
+    """Return a mapping, or report a list or text that stands in its place: often the value of its only needed key."""
     if isinstance(node, Mapping):
         return node
     found = "a list" if isinstance(node, Listing) else shown(node.text) if node.text else "nothing"
     is_no = isinstance(node, Scalar) and node.text.lower() in ("no", "false", "null", "nothing", "~")
     hint = "write none to do without it" if is_no else "write its keys below it, indented, each with a colon"
+    if only_key and isinstance(node, Scalar) and node.text and not is_no:
+        hint = f"write {{{only_key}: {node.text}}}"
     report.add(codes.NOT_A_MAPPING, node.place, f"expected is what describes the {name}; here stands {found}", hint)
     return None
 
 
 def _check_record(node: Node, record: Record, unit: Unit, report: Report, is_over: bool) -> None:
-    mapping = mapping_of(node, record.name, report)
+    needed = [field for field in record.fields if field.is_required]
+    is_one_fabric = len(needed) == 1 and isinstance(needed[0].kind, FabricName)
+    mapping = mapping_of(node, record.name, report, only_key=needed[0].key if is_one_fabric else "")
     if mapping is None:
         return
     unknown: list[Entry] = []

@@ -162,6 +162,10 @@ def _figure(match: re.Match[str], located: _Located, figures: Mapping[str, Quant
         return mark_figure(figures[inside].text, inside)
     if _NAME.fullmatch(inside):
         near = get_close_matches(inside.lower(), figures, n=3, cutoff=0.6)
+        # A bare "width" is most often that of the finished piece, which is too far away in letters.
+        finished = f"finished_{inside.lower()}"
+        if finished in figures:
+            near = [finished, *(name for name in near if name != finished)][:3]
         hint = f"did you mean {_or(near)}?" if near else f"some names that are known: {', '.join(list(figures)[:6])}"
         report.add(UNKNOWN_FIGURE, place, f"no figure of this size is called {inside}", hint)
     else:
