@@ -17,8 +17,8 @@ from evenseam.wording.document import Block, Document
 FILE = "pattern.yaml"
 OUR_ATTRIBUTES = {
     "p": {"class"}, "ul": set(), "ol": set(), "li": set(), "strong": {"class"}, "em": set(), "code": set(), "br": set(), "a": {"href"},
-    "span": {"class", "data-figure"}, "div": {"class", "role", "aria-labelledby", "tabindex", "data-search-exclude"}, "table": set(),
-    "caption": {"id"}, "thead": set(), "tbody": set(), "tr": set(), "th": {"scope"}, "td": set(), "h1": set(), "pre": set(),
+    "span": {"class", "data-figure"}, "div": {"class", "role", "aria-labelledby", "tabindex", "data-search-exclude"}, "table": {"class"},
+    "caption": {"id"}, "thead": set(), "tbody": set(), "tr": set(), "th": {"scope"}, "td": set(), "h1": set(), "pre": {"tabindex"},
 }  # fmt: skip
 """Everything that a text without pictures can become."""
 _ADDRESS = re.compile(r"(?:https?://|mailto:)\S+|#|[A-Za-z0-9_.~/#%-]+")

@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 from evenseam.cutting import CuttingPlan, cloth_piece, rectangles, shop_step, spare
 from evenseam.exact import format_length, format_number
-from evenseam.pattern import Cut, CutShape, Pattern, Project
+from evenseam.pattern import Cut, CutList, CutShape, Pattern, Project
 from evenseam.sheet import PatternSheet, compute_sheet
 from evenseam.wording import check_prose, write_document
 from evenseam.wording.document import (
@@ -160,6 +160,8 @@ def known_texts(sheet: PatternSheet) -> set[str]:
         project.finish.batting_overage,
     ]
     quantities += [material.buy for material in sheet.materials]
+    ways = (*sheet.methods, *sheet.chosen_methods)
+    quantities += [square.larger for way in ways for square in way.squares if square.larger]
     quantities += [test.strip_width, test.strip_length, test.middle, test.whole, *print_marks(unit)]
     numbers = [(quantity.value, quantity.unit) for quantity in quantities]
     for read in sheet.log.measurements:
@@ -168,6 +170,7 @@ def known_texts(sheet: PatternSheet) -> set[str]:
         if material.plan:
             numbers += [(section, unit) for section in material.plan.sections]
             numbers += [(bias.side.value, unit) for bias in material.plan.bias]
+            numbers += [(joined.spare.value, unit) for joined in material.plan.joined if joined.spare]
             numbers += [(material.plan.length.value, unit), (material.plan.lower_bound, unit)]
             for line in material.plan.lines:
                 numbers += [(line.strip_width, unit), (line.strip_length, unit)]
@@ -214,10 +217,10 @@ def check_materials(sheet: PatternSheet, document: Document) -> None:
         if material.plan is not None:
             said = as_text(Document("", "", (beside[f"cutting-{material.material}"],)))
             for cut in sheet.cuts.of(material.material):
-                check_cut(cut, material.plan, said)
+                check_cut(cut, sheet.cuts, material.plan, said)
 
 
-def check_cut(cut: Cut, plan: CuttingPlan, said: str) -> None:
+def check_cut(cut: Cut, cuts: CutList, plan: CuttingPlan, said: str) -> None:
     """Its label stands with its cut size and, over all strips it comes from, with the right number of pieces."""
     if cut.shape in (CutShape.BINDING, CutShape.BIAS_BINDING):
         short, long = sorted((cut.width, cut.height), key=lambda side: side.value)
@@ -229,9 +232,15 @@ def check_cut(cut: Cut, plan: CuttingPlan, said: str) -> None:
         assert f"cut the {cut.label} to {size}." in said
         return
     mark = "" if is_joined else rf" \({plan.numbers[cut.id]}\)"
-    item = rf"(\d+) (?:pieces?|squares?) {re.escape(size)}[^:\n]*: {re.escape(cut.label)}{mark}\.?$"
-    counts = [int(count) for count in re.findall(item, said, re.M)]
-    assert sum(counts) == rectangles(cut), (cut.label, size, said)
+    alike = [cuts.cut(id) for group in plan.alike if cut.id in group and not is_joined for id in group] or [cut]
+    sizes = "|".join(re.escape(f"{each.width.number} × {each.height.text}") for each in alike)
+    item = rf"(\d+) (?:pieces?|squares?) (?:{sizes})[^:\n]*: (.+){mark}\.?$"
+    found = [
+        int(count)
+        for count, label in re.findall(item, said, re.M)
+        if (cut.label in label if len(alike) > 1 else cut.label == label)
+    ]
+    assert sum(found) == sum(map(rectangles, alike)), (cut.label, size, said)
 
 
 def check_other_ways(sheet: PatternSheet, document: Document) -> None:
