@@ -129,7 +129,9 @@ def _read_triangles(entries: Entries, on_point: bool) -> SettingTriangles | Miss
         if not is_misspelt("setting triangles", entries.mapping, ARRANGEMENT):
             message = "blocks on point need setting triangles at the edges"
             hint = "add 'setting triangles: {fabric: " + next(iter(entries.reader.fabrics or ()), "fog") + "}'"
-            report.add(codes.MISSING_KEY, entries.at, message, hint)
+            # A size that sets its blocks on point says so in a line of its own, which is the one to look at.
+            setting = entries.get("setting")
+            report.add(codes.MISSING_KEY, setting.key.place if setting else entries.at, message, hint)
         return MISSING
     if inner is None:
         return MISSING
