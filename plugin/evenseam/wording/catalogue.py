@@ -124,6 +124,7 @@ def language(code: str = BASE_LANGUAGE) -> Language:
         number_of=lambda count, key: f"{count} {ready.noun(key, count)}",
         noun=lambda count, key: ready.noun(key, count),
         listed=ready.listed,
+        in_this_language=ready.phrase,
         first_upper=first_upper,
     )
     return ready
