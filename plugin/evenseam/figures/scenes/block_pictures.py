@@ -50,7 +50,7 @@ def draw_key(scene: Scene, block: Block) -> None:
     for patch in work.patches:
         outline, label = frame.polygon(patch.outline), labels[patch.piece]
         # The fabric's letter stands beside the label where both fit.
-        both = f"{label} {letter_of[patch.fabric].letter}"
+        both = f"{label} ({letter_of[patch.fabric].letter})"
         if label_spot(outline, both, LARGE_SIZE, 11) is not None:
             label = both
         if not draw_letter(pen, outline, label, patch.fabric, largest=LARGE_SIZE):
