@@ -73,6 +73,9 @@ class Language:
             found = pattern.fullmatch(text)
             if found:
                 return said.format(*(self.phrase(part) for part in found.groups()))
+        if _LETTERS.fullmatch(text):
+            # Labels of pieces in a row; of the author's own words none is changed.
+            return text.replace(" and ", f" {self.word('grammar', 'and')} ")
         return self.figure(text)
 
     def listed(self, parts: Sequence[str]) -> Markdown:
@@ -84,6 +87,7 @@ class Language:
         return Markdown(", ".join(written[:-1]) + f" {last} " + written[-1])
 
 
+_LETTERS = re.compile(r"(?:[A-Z]{1,2}\d*, )*[A-Z]{1,2}\d* and [A-Z]{1,2}\d*")
 _DECIMAL = re.compile(r"(?<=\d)\.(?=\d)")
 
 

@@ -47,7 +47,7 @@ def fabric_cutting(scribe: Scribe, material: Material) -> tuple[Block, ...]:
         "sections": [scribe.length(section) for section in plan.sections],
         "lines": [_line(scribe, plan, line) for line in plan.lines],
         "joined": _joined(scribe, plan),
-        "bindings": [_binding(plan, cut) for cut in sheet.cuts.of(material.material) if cut.shape in _BINDINGS],
+        "bindings": [_binding(scribe, plan, cut) for cut in sheet.cuts.of(material.material) if cut.shape in _BINDINGS],
     }
     picture, *words = scribe.blocks("sections/cutting", values)
     if not isinstance(picture, Picture):
@@ -84,13 +84,13 @@ def _use(scribe: Scribe, cut: Cut) -> Markdown:
             str(words["one_block" if is_one else "block"]).replace("{name}", escape(project.block(id).name))
         )
     if kind == "border":
-        name = next((border.name for border in project.borders if border.id == id), cut.label)
+        name = next((border.name for border in project.borders if border.id == id), scribe.language.phrase(cut.label))
         return Markdown(str(words["border"]).replace("{name}", escape(name)))
     if kind == "hanging":
         kind = hanging_key(project)
     if kind == "backing" and isinstance(project.finish, EnvelopeBack):
         kind = "lining"
-    return Markdown(str(words.get(kind, words["other"])).replace("{name}", escape(cut.label)))
+    return Markdown(str(words.get(kind, words["other"])).replace("{name}", escape(scribe.language.phrase(cut.label))))
 
 
 def _line(scribe: Scribe, plan: CuttingPlan, line: CuttingLine) -> dict[str, Any]:
@@ -105,7 +105,7 @@ def _line(scribe: Scribe, plan: CuttingPlan, line: CuttingLine) -> dict[str, Any
         "is_across": line.direction is StripDirection.ACROSS,
         "number": plan.numbers[whole.id] if whole else 0,
         "is_as_cut": _is_as_cut(line),
-        **_whole_strips(plan, whole),
+        **_whole_strips(scribe, plan, whole),
         "subcuts": [_subcut(scribe, plan, subcut, cut) for subcut, cut in zip(line.subcuts, cuts, strict=True)],
     }
 
@@ -119,7 +119,7 @@ def _subcut(scribe: Scribe, plan: CuttingPlan, subcut: SubcutLine, cut: Cut) -> 
         "triangles": _triangles(subcut, together),
         "is_left_over": subcut.is_left_over,
         "size": scribe.sizes(subcut.width, subcut.height, cut.width, cut.height),
-        "label": scribe.language.listed([one.label for one in together]),
+        "label": scribe.language.listed([scribe.language.phrase(one.label) for one in together]),
         "is_trimmed": subcut.is_trimmed,
         "shape": cut.shape.value,
         "noun": _noun_of_subcut(plan, subcut, cut),
@@ -156,13 +156,16 @@ def _noun_of_subcut(plan: CuttingPlan, subcut: SubcutLine, cut: Cut) -> str:
     return "panel" if any(joined.cut == cut.id and joined.panels for joined in plan.joined) else "length"
 
 
-def _whole_strips(plan: CuttingPlan, cut: Cut | None) -> dict[str, Any]:
+def _whole_strips(scribe: Scribe, plan: CuttingPlan, cut: Cut | None) -> dict[str, Any]:
     """Return what strips that are not subcut are for, and what they are called."""
     if cut is None:
         return {"whole": "", "noun": "strip"}
     is_square = any(bias.cut == cut.id for bias in plan.bias)
     is_panel = any(joined.cut == cut.id and joined.panels for joined in plan.joined)
-    return {"whole": cut.label, "noun": "square" if is_square else "panel" if is_panel else "strip"}
+    return {
+        "whole": scribe.language.phrase(cut.label),
+        "noun": "square" if is_square else "panel" if is_panel else "strip",
+    }
 
 
 def _cut_of_whole_strips(scribe: Scribe, plan: CuttingPlan, line: CuttingLine) -> Cut | None:
@@ -203,7 +206,7 @@ def _joined_strip(scribe: Scribe, together: list[JoinedPieces]) -> dict[str, Any
         "pieces": [
             {
                 "count": joined.pieces,
-                "label": each.label,
+                "label": scribe.language.phrase(each.label),
                 "size": scribe.size(each.width, each.height),
                 "total": joined.total,
             }
@@ -212,10 +215,10 @@ def _joined_strip(scribe: Scribe, together: list[JoinedPieces]) -> dict[str, Any
     }
 
 
-def _binding(plan: CuttingPlan, cut: Cut) -> dict[str, Any]:
+def _binding(scribe: Scribe, plan: CuttingPlan, cut: Cut) -> dict[str, Any]:
     width, length = sorted((cut.width, cut.height), key=lambda side: side.value)
     bias = next((bias for bias in plan.bias if bias.cut == cut.id), None)
-    return {"label": cut.label, "width": width, "length": length, "bias": bias}
+    return {"label": scribe.language.phrase(cut.label), "width": width, "length": length, "bias": bias}
 
 
 def _inlines(blocks: tuple[Block, ...]) -> tuple[Inline, ...]:

@@ -188,7 +188,8 @@ class Workpieces:
             return self._named("corner_triangle" if is_corner else "setting_triangle")
         if part == "block":
             return self._named("block", self._scribe.sheet.project.block(cut.part.partition(":")[2]).name)
-        return Called(escape(cut.label), escape(cut.label), "cut")
+        words = escape(self._scribe.language.phrase(cut.label))
+        return Called(words, words, "cut")
 
     def _from_step(self, step: Step) -> Called:
         noun = self._scribe.language.noun

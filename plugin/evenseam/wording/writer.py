@@ -261,7 +261,11 @@ def _templates(scribe: Scribe) -> tuple[Block, ...]:
             if block.method is Method.FOUNDATION
         ],
         "shaped": [
-            {"label": cut.label, "count": cut.count.whole, "fabric": sheet.project.fabric(cut.material).name}
+            {
+                "label": scribe.language.phrase(cut.label),
+                "count": cut.count.whole,
+                "fabric": sheet.project.fabric(cut.material).name,
+            }
             for cut in shaped
         ],
     }
