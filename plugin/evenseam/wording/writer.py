@@ -197,7 +197,7 @@ def _materials(scribe: Scribe) -> tuple[Block, ...]:
         "sections/materials",
         {
             "batting": [(cut.width, cut.height) for cut in batting],
-            "batting_name": project.batting_name,
+            "batting_name": scribe.language.phrase(project.batting_name),
             **_bought_batting(scribe),
             "shrinkage": SHRINKAGE.whole,
             "spare": spare(project.unit),
