@@ -57,8 +57,10 @@ def build(rest):
         clear_away(site)
         new = tempfile.mkdtemp(prefix=os.path.basename(beside(site, NEW)), dir=os.path.dirname(site))
         try:
-            os.environ["EVENSEAM_EXCHANGES"] = "1"  # here, and not once more by the plugin
-            status = run([python(), "-m", "mkdocs", "build", "--strict", "--site-dir", new, *rest])
+            # The site is exchanged here, and not once more by the plugin.
+            status = run(
+                [python(), "-m", "mkdocs", "build", "--strict", "--site-dir", new, *rest], EVENSEAM_EXCHANGES="1"
+            )
             if status == 0:
                 os.chmod(new, 0o755)  # mkdtemp makes folders that only their owner can enter
                 put_in_place(new, site)
@@ -295,9 +297,10 @@ def tell_if_cairo_is_missing():
         print(CAIRO_MISSING, file=sys.stderr, flush=True)
 
 
-def run(command):
-    """Run a command in the project folder and return its exit status."""
+def run(command, **told):
+    """Run a command in the project folder, with more settings in its environment; return its exit status."""
     settings = dict(os.environ, NO_MKDOCS_2_WARNING="1", DISABLE_MKDOCS_2_WARNING="true", PYTHONDONTWRITEBYTECODE="1")
+    settings.update(told)
     try:
         return subprocess.run(command, cwd=PROJECT, env=settings, check=False).returncode
     except KeyboardInterrupt:

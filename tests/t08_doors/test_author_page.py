@@ -77,6 +77,8 @@ def test_a_figure_unfolds_into_its_derivation(browser, own_address):
     with opened(browser, own_address + SIZE) as page:
         page.click(".for-author a")
         page.wait_for_url("**/" + TIDE + "for-the-author/**")
+        # The address changes before the theme has put the new page in.
+        page.wait_for_selector("#wall-hanging-inches", state="attached")
         page.evaluate("document.querySelectorAll('details.of-size').forEach((one) => { one.open = true; })")
         reason = page.locator("#wall-hanging-inches ~ details details.reason").first
         assert not reason.locator("pre").is_visible()

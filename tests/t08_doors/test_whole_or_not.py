@@ -119,7 +119,7 @@ def door(tmp_path: Path) -> ModuleType:
 def pretend_to_build(door: ModuleType, version: str, status: int = 0) -> None:
     """Let the door's build write a folder of three files instead of running MkDocs."""
 
-    def run(command: list[str]) -> int:
+    def run(command: list[str], **told: str) -> int:
         folder = Path(command[command.index("--site-dir") + 1])
         for name in ("a", "b", "c"):
             (folder / name).write_text(version)
