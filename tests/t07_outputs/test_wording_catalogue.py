@@ -97,6 +97,7 @@ class TestVariants:
     def test_phrases_of_pictures_are_said_as_the_variant_has_them(self) -> None:
         assert language("en-GB").phrase("both selvages together") == "both selvedges together"
         assert language("en").phrase("both selvages together") == "both selvages together"
+        assert [language("en-GB").phrase(word) for word in ("selvage", "batting")] == ["selvedge", "wadding"]
         assert language("en-GB").phrase("26.5 cm") == "26.5 cm"
 
 

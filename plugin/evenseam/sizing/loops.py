@@ -36,9 +36,10 @@ def size_loops_or_rings(hanging: Loops | Rings, seam: Quantity, ledger: Ledger) 
 
 def loop_cuts(sized: SizedProject, hanging: Loops) -> list[Cut]:
     """Return the strips that loops are folded from, as the loops hang."""
+    label = "strip for the loop" if hanging.number.whole == 1 else "strips for the loops"
     return [
         Cut(
-            LOOPS, "strips for the loops", hanging.fabric, CutShape.RECTANGLE, sized.figure("loop_cut_width"),
+            LOOPS, label, hanging.fabric, CutShape.RECTANGLE, sized.figure("loop_cut_width"),
             sized.figure("loop_cut_length"), hanging.number, "hanging",
         )
     ]  # fmt: skip

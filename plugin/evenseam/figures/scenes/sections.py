@@ -64,7 +64,7 @@ def _label_sewn(scene: Scene, work: Workpiece, labels: dict[str, str], frame: Fr
 
 
 def _both(scene: Scene, label: str, fabric: str) -> str:
-    return f"{label} {scene.looks[fabric].letter}"
+    return f"{label} ({scene.looks[fabric].letter})"
 
 
 def _is_first(scene: Scene, step: Step) -> bool:
