@@ -75,7 +75,7 @@ class TestSite:
         steps = [text for place, text in texts.items() if "wall-hanging-inches/#step-" in place]
         assert len(steps) > 5 and any("seam" in text for text in steps)
         page = (built / "site/patterns/low-tide/wall-hanging-inches/index.html").read_text()
-        labels = set(re.findall(r"<text[^>]*>([A-Z]\d+ [A-Z])</text>", page))
+        labels = set(re.findall(r"<text[^>]*>([A-Z]\d+ \([A-Z]\))</text>", page))
         assert labels and "Keep the screen on" in page
         assert not any(words in text for words in ("viewBox", "Keep the screen on", *labels) for text in texts.values())
         assert sum(map(len, texts.values())) < 120_000

@@ -8,9 +8,16 @@
 
   const headings = (page) => [...page.querySelectorAll(".step > :is(h2, h3, h4, h5, h6)[id]")];
 
+  // The step gone to last, while it is still in the upper half of the screen: steps are laid out as they come near, so
+  // that a heading may lie a little off the place it was scrolled to. Otherwise the last one above the reader's line.
   function here(page) {
-    const above = headings(page).filter((heading) => heading.getBoundingClientRect().top <= TOP);
-    return above.length - 1;
+    const all = headings(page);
+    const focused = all.indexOf(document.activeElement);
+    if (focused >= 0) {
+      const { top, bottom } = all[focused].getBoundingClientRect();
+      if (bottom > 0 && top < innerHeight / 2) return focused;
+    }
+    return all.filter((heading) => heading.getBoundingClientRect().top <= TOP).length - 1;
   }
 
   function go(page, by) {
@@ -20,6 +27,7 @@
     goal.tabIndex = -1;
     goal.focus({ preventScroll: true });
     goal.scrollIntoView({ block: "start" });
+    requestAnimationFrame(() => { if (document.activeElement === goal) goal.scrollIntoView({ block: "start" }); });
   }
 
   onClick("[data-do=next]", (event, button) => go(pageOf(button), 1));
