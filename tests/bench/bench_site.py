@@ -3,7 +3,9 @@
     python tests/bench/bench_site.py --patterns 25 100 --serve
 
 Both sites have the same theme, the same search and `navigation.prune`. Ours starts from pattern files and computes
-everything; plain MkDocs starts from finished Markdown and computes nothing.
+everything; plain MkDocs starts from finished Markdown and computes nothing. Its pages say what ours say: also what
+changes when the reader's fabric is wider or narrower, which the reader chooses on the page. `--one-width` leaves that
+out of the Markdown, as on a site that has no such choice.
 """
 
 from __future__ import annotations
@@ -90,20 +92,21 @@ def generate(folder: Path, count: int) -> None:
         (target / "pattern.yaml").write_text(yaml.safe_dump(pattern, sort_keys=False), encoding="utf-8")
 
 
-def write_plain_pages(patterns: Path, docs: Path) -> int:
+def write_plain_pages(patterns: Path, docs: Path, *, is_one_width: bool = False) -> int:
     """Write the same pages as Markdown for plain MkDocs; return how many."""
     folders = sorted(patterns.iterdir())
     with ProcessPoolExecutor() as pool:
-        counts = pool.map(_write_plain_pattern, folders, [docs] * len(folders))
+        counts = pool.map(_write_plain_pattern, folders, [docs] * len(folders), [is_one_width] * len(folders))
         return sum(counts)
 
 
-def _write_plain_pattern(folder: Path, docs: Path) -> int:
-    from bench.markdown_pages import write_markdown
+def _write_plain_pattern(folder: Path, docs: Path, is_one_width: bool) -> int:
+    from bench.markdown_pages import write_markdown, write_markdown_at_widths
     from evenseam.figures import Theme
     from evenseam.publish.checked import check_pattern
     from evenseam.publish.options import edition_of
     from evenseam.publish.pictures import SheetPictures
+    from evenseam.publish.size_text import write_width_texts
     from evenseam.publish.sources import find_patterns
     from evenseam.wording import write_document
 
@@ -116,7 +119,12 @@ def _write_plain_pattern(folder: Path, docs: Path) -> int:
         if document is None:
             raise RuntimeError(f"{checked.slug} could not be written")
         name = f"{sheet.project.size}-{edition_of(sheet.project.unit)}"
-        text = write_markdown(document, SheetPictures(sheet).painter(Theme.WEB, name))
+        pictures = SheetPictures(sheet)
+        if is_one_width:
+            text = write_markdown(document, pictures.painter(Theme.WEB, name))
+        else:
+            found = write_width_texts(pictures, document, name)
+            text = write_markdown_at_widths(document, found.blocks, [one.painter for one in found.texts])
         (target / f"{name}.md").write_text(text, encoding="utf-8")
     title = checked.pattern.title if checked.pattern else checked.slug
     (target / "index.md").write_text(f"# {title}\n", encoding="utf-8")
@@ -169,14 +177,14 @@ def build(config: Path) -> Took:
     return Took(time.perf_counter() - start, work)
 
 
-def measure_builds(count: int, work: Path) -> dict[str, object]:
+def measure_builds(count: int, work: Path, *, is_one_width: bool) -> dict[str, object]:
     """Build both sites, cold and warm, and return the times and their ratios."""
     ours, plain = work / f"ours-{count}", work / f"plain-{count}"
     ours.mkdir()
     plain.mkdir()
     generate(ours / "patterns", count)
     our_config, plain_config = configure(ours, is_ours=True), configure(plain, is_ours=False)
-    pages = write_plain_pages(ours / "patterns", plain / "docs")
+    pages = write_plain_pages(ours / "patterns", plain / "docs", is_one_width=is_one_width)
     plain_time = min(build(plain_config) for _ in range(1 if count > 50 else 2))
     cold = build(our_config)
     warm = min(build(our_config) for _ in range(2))
@@ -253,11 +261,14 @@ def main() -> None:
     options.add_argument("--patterns", type=int, nargs="*", default=[25], help="numbers of patterns, four pages each")
     options.add_argument("--serve", action="store_true", help="also measure edit to page ready, at the largest number")
     options.add_argument("--handouts", type=int, default=0, help="also set the handouts of so many patterns")
+    options.add_argument("--one-width", action="store_true", help="plain pages for one width of cloth only")
     chosen = options.parse_args()
     with tempfile.TemporaryDirectory(prefix="evenseam-bench-") as name:
         work = Path(name)
         for count in chosen.patterns:
-            print(json.dumps(measure_builds(count, work), ensure_ascii=False), flush=True)
+            print(
+                json.dumps(measure_builds(count, work, is_one_width=chosen.one_width), ensure_ascii=False), flush=True
+            )
         if chosen.serve:
             config = work / f"ours-{max(chosen.patterns)}" / "mkdocs.yml"
             for is_dirty in (False, True):
