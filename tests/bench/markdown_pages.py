@@ -23,6 +23,7 @@ from evenseam.wording.document import (
     Measured,
     Paragraph,
     Picture,
+    Pictures,
     StepBlock,
     Strong,
     Swatches,
@@ -73,6 +74,8 @@ def _block(block: Merged, painters: Sequence[Painter]) -> str:
         case Picture():
             painted = without_blank_lines(painters[0](block))
             return f"<figure>\n{painted}\n<figcaption>{block.title}</figcaption>\n</figure>"
+        case Pictures(pictures=pictures):
+            return "\n\n".join(_block(picture, painters) for picture in pictures)
         case Beside(picture=picture, blocks=inner):
             return "\n\n".join(_block(part, painters) for part in (picture, *inner))
         case Swatches(rows=rows):

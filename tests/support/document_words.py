@@ -20,6 +20,7 @@ from evenseam.wording.document import (
     Measured,
     Paragraph,
     Picture,
+    Pictures,
     StepBlock,
     Strong,
     Swatches,
@@ -35,6 +36,8 @@ def every_block(blocks: tuple[Block, ...]) -> Iterator[Block]:
         match block:
             case StepBlock(blocks=inner) | Caution(blocks=inner):
                 yield from every_block(inner)
+            case Pictures(pictures=pictures):
+                yield from pictures
             case Beside(picture=picture, blocks=inner):
                 yield picture
                 yield from every_block(inner)
@@ -114,6 +117,8 @@ def _lines(block: Block) -> list[str]:
             return [f"({caption})", *("| " + " | ".join(words_of(cell) for cell in row) for row in (header, *rows))]
         case Picture(name=name, title=title, description=description):
             return [f"[{name}: {title}. {description}]"]
+        case Pictures(pictures=pictures):
+            return [line for picture in pictures for line in _lines(picture)]
         case Beside(picture=picture, blocks=blocks):
             return [*_lines(picture), *(line for inner in blocks for line in _lines(inner))]
         case Swatches(rows=swatches):

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from dataclasses import replace
 from functools import cache
 
@@ -95,22 +94,25 @@ def test_every_diagonal_row_has_its_number() -> None:
 class TestWords:
     def test_a_beginner_is_told_which_side_goes_where(self) -> None:
         text = words("plain")
-        assert "Its square corner lies level with the lower edge of the row" in text
-        assert "Its square corner lies level with the upper edge of the row" in text
-        assert "a corner triangle, its long side along the end of the row" in text
+        assert "Its square corner lies level with the lower or the upper edge of the row, as the table says" in text
+        assert "A corner triangle goes on with its long side along the end of the row" in text
         assert "dog ears" in text
         assert "bias" in text and "straight grain" in text
-        # It is explained once; after that, the step is named.
+        # It is told once, for all rows.
         assert text.count("dog ears") == 1
-        assert text.count("Sew, press and cut off the tips as in step") == 3
+        assert text.count("Add the triangles to the diagonal rows") == 1
 
     def test_which_edge_follows_the_arrangement(self) -> None:
         # Three rows of two: row 1 grows at both ends, row 2 ends at the top right corner, row 3 starts at the bottom
         # left one, row 4 shrinks at both ends. Read off a drawing of the eight blocks.
-        steps = [step.split("Sew, press")[0] for step in re.split(r"\n\d+\. Add the triangles", words("plain"))[1:]]
-        signs = ("lower edge of the row", "upper edge of the row", "middle to middle")
-        found = [tuple(sign in step for sign in signs) for step in steps[1:3]]
-        assert found == [(True, False, True), (False, True, True)]
+        lower, upper = (f"setting triangle, square corner at the {edge} edge" for edge in ("lower", "upper"))
+        table = words("plain").split("| Diagonal rows | At the left end | At the right end\n")[1].split("\nSew with")[0]
+        assert table.splitlines() == [
+            f"| 1 | {lower} | {lower}",
+            f"| 2 | {lower} | corner triangle",
+            f"| 3 | corner triangle | {upper}",
+            f"| 4 | {upper} | {upper}",
+        ]
 
     def test_trimming_says_the_distance_and_the_size(self) -> None:
         text = words("floated")
@@ -160,6 +162,7 @@ def test_triangles_of_a_one_way_print_are_chosen_by_the_print() -> None:
     assert outcome.value is not None
     assert "Reed Print is a one-way print. Choose the triangles" in as_text(outcome.value)
     assert sum(isinstance(step.operation, AddSettingTriangles) for step in upright.program.steps) == 4
+    assert as_text(outcome.value).count("is a one-way print. Choose the triangles") == 1
 
 
 FILE = """\

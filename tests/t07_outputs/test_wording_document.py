@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 from evenseam.cutting import CuttingPlan, cloth_piece, rectangles, shop_step, spare
 from evenseam.exact import format_length, format_number
-from evenseam.pattern import Cut, CutList, CutShape, Pattern, Project
+from evenseam.pattern import Cut, CutList, CutShape, JoinRun, Pattern, Project
 from evenseam.sheet import PatternSheet, compute_sheet
 from evenseam.wording import check_prose, write_document
 from evenseam.wording.document import (
@@ -111,17 +111,25 @@ def check_document(sheet: PatternSheet, document: Document) -> None:
 
 def check_steps(sheet: PatternSheet, document: Document) -> None:
     steps = [block for block in document.blocks if isinstance(block, StepBlock)]
-    assert [step.id for step in steps] == [step.id for step in sheet.program.steps]
+    told = [id for step in steps for id in (step.id, *step.also)]
+    assert told == [step.id for step in sheet.program.steps]
     assert [step.number for step in steps] == list(range(1, len(steps) + 1))
     measured = {read.step: read for read in sheet.log.measurements}
     for step in steps:
         inner = list(every_block(step.blocks))
         pictures = [block for block in inner if isinstance(block, Picture)]
-        assert [picture.name for picture in pictures] == [f"step-{step.id}"]
-        assert pictures[0].title == step.title
-        assert len(pictures[0].description.split()) >= 5
+        own = [f"step-{id}" for id in (step.id, *step.also)]
+        assert pictures[0].name == own[0]
+        assert [picture.name for picture in pictures] == [name for name in own if name in {p.name for p in pictures}]
+        assert all(len(picture.description.split()) >= 5 for picture in pictures)
         assert any(isinstance(block, (Paragraph, ListBlock)) for block in inner), step.title
         checkpoints = [block for block in inner if isinstance(block, Checkpoint)]
+        if step.also:
+            assert not checkpoints
+            check_shared(sheet, step)
+            continue
+        assert len(pictures) == 1
+        assert pictures[0].title == step.title
         assert len(checkpoints) <= 1
         if checkpoints:
             read = measured[step.id]
@@ -129,6 +137,19 @@ def check_steps(sheet: PatternSheet, document: Document) -> None:
             assert width.text == format_number(read.width, sheet.project.unit)
             assert height.text == format_length(read.height, sheet.project.unit)
             assert step.blocks[-1] is checkpoints[0]
+
+
+def check_shared(sheet: PatternSheet, step: StepBlock) -> None:
+    """Steps told as one: each row that can be measured has its line, with its size as the simulator measured it."""
+    (table,) = (block for block in step.blocks if isinstance(block, Table))
+    unit = sheet.project.unit
+    steps = [sheet.program.step(id) for id in (step.id, *step.also)]
+    read = {read.step: read for read in sheet.log.measurements}
+    if isinstance(steps[0].operation, JoinRun):
+        found = [(words_of(row[1]), words_of(row[-1])) for row in table.rows]
+        sizes = [(read[one.id].width, read[one.id].height) for one in steps]
+        wanted = [f"{format_number(width, unit)} × {format_length(height, unit)}" for width, height in sizes]
+        assert found == [(str(one.times), size) for one, size in zip(steps, wanted, strict=True)]
 
 
 def check_figures(sheet: PatternSheet, document: Document) -> None:
@@ -192,7 +213,9 @@ def check_pictures(sheet: PatternSheet, document: Document) -> None:
     names = [block.name for block in every_block(document.blocks) if isinstance(block, Picture)]
     assert names[0] == "finished"
     assert len(names) == len(set(names))
-    wanted = {"finished", *(f"step-{step.id}" for step in sheet.program.steps)}
+    wanted = {"finished", *(f"step-{block.id}" for block in document.blocks if isinstance(block, StepBlock))}
+    # Of steps that are told as one, some more are shown.
+    names = [name for name in names if name in wanted or not name.startswith("step-")]
     plans = [material.plan for material in sheet.materials if material.plan]
     wanted |= {"folded-cloth" for plan in plans for line in plan.lines if line.is_full_width}
     wanted |= {f"cutting-{material.material}" for material in sheet.materials if material.plan}

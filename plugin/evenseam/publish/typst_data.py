@@ -24,6 +24,7 @@ from evenseam.wording.document import (
     Measured,
     Paragraph,
     Picture,
+    Pictures,
     StepBlock,
     Strong,
     Swatches,
@@ -37,6 +38,7 @@ TEXT_WIDTH = 490
 """Points between the margins of the narrower paper, a little less for safety."""
 SCALE = 0.66
 """Points for one unit of a drawing: its letters come out as large as those of a table."""
+SMALL_SCALE = 0.4
 HERO_SCALE = 1.0
 TALLEST = 230
 """Points: a picture that would be taller is drawn smaller; the finished project may be HERO_TALLEST."""
@@ -80,6 +82,8 @@ class DataWriter:
                 return _table(block)
             case Picture():
                 return self.picture(block, HERO_SCALE if block.name == "finished" else SCALE)
+            case Pictures(pictures=pictures):
+                return {"kind": "pictures", "pictures": [self.picture(picture, SMALL_SCALE) for picture in pictures]}
             case Beside(picture=picture, blocks=inner):
                 return {"kind": "beside", "picture": self.picture_beside(picture), "parts": self.blocks(inner)}
             case Swatches():
@@ -120,11 +124,13 @@ class DataWriter:
         beside: dict[str, Data] | None = None
         rest = step.blocks
         if pictures and step.blocks[0] is pictures[0] and _goes_beside(self.painter(pictures[0])):
-            beside = self.picture_beside(pictures[0], is_in_step=True)
+            beside = self.picture_beside(pictures[0], is_in_step=pictures[0].title == step.title)
             rest = step.blocks[1:]
         parts = _held_together(
             [
-                self.picture(block, SCALE, is_in_step=True) if isinstance(block, Picture) else self.block(block)
+                self.picture(block, SCALE, is_in_step=block.title == step.title)
+                if isinstance(block, Picture)
+                else self.block(block)
                 for block in rest
             ]
         )

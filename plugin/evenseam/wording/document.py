@@ -104,6 +104,13 @@ class Picture:
 
 
 @dataclass(frozen=True, slots=True)
+class Pictures:
+    """Small pictures of one kind, beside each other where there is room."""
+
+    pictures: tuple[Picture, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Beside:
     """A picture and the blocks that belong to it: side by side where there is room, else the picture first."""
 
@@ -141,10 +148,12 @@ class StepBlock:
     number: int
     title: str
     blocks: tuple[Block, ...]
+    also: tuple[str, ...] = ()
+    """Ids of further steps of the program that are told in this one."""
 
 
 Block: TypeAlias = Union[
-    Heading, Paragraph, ListBlock, Table, Picture, Beside, Swatches, Checkpoint, Caution, StepBlock
+    Heading, Paragraph, ListBlock, Table, Picture, Pictures, Beside, Swatches, Checkpoint, Caution, StepBlock
 ]
 
 

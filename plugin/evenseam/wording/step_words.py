@@ -63,6 +63,8 @@ from evenseam.wording.marked import Markdown, escape
 from evenseam.wording.on_point_words import OnPointWords
 from evenseam.wording.patch_words import section_patches
 from evenseam.wording.scribe import Scribe
+from evenseam.wording.shared_steps import SharedSteps
+from evenseam.wording.step_groups import is_in_turn
 from evenseam.wording.working_figures import binding_ends
 from evenseam.wording.workpieces import Called, Workpieces
 
@@ -106,6 +108,10 @@ class StepWords:
         operation = step.operation
         values = {"step": step, "number": number, "times": step.times, **self.values(step, number)}
         return self.scribe.markdown(TEMPLATES[type(operation)], values)
+
+    def shared_markdown(self, group: tuple[Step, ...], number: int) -> str:
+        """Return several steps that are told as one, like `markdown`; pictures bear the places of their steps."""
+        return SharedSteps(self.scribe, self.pieces, self.taught).markdown(group, number)
 
     def values(self, step: Step, number: int) -> dict[str, Any]:
         """Return what the step's template is filled with."""
@@ -306,17 +312,11 @@ def _order(run: JoinRun, kinds: list[str]) -> str:
     parts, distinct = run.parts, list(dict.fromkeys(run.parts))
     if len(distinct) == 1 and len(set(run.quarter_turns)) < 2:
         return "same"
-    if len(distinct) == 3 and parts[0] == parts[-1] and _is_in_turn(parts[1:-1]):
+    if len(distinct) == 3 and parts[0] == parts[-1] and is_in_turn(parts[1:-1]):
         return "ends"
-    is_in_turn = _is_in_turn(parts)
-    if any(run.quarter_turns) or len(set(kinds)) != 2 or len(distinct) != 2 or not is_in_turn:
+    if any(run.quarter_turns) or len(set(kinds)) != 2 or len(distinct) != 2 or not is_in_turn(parts):
         return "list"
     return "between" if len(parts) == 3 else "in turn"
-
-
-def _is_in_turn(parts: tuple[str, ...]) -> bool:
-    distinct = list(dict.fromkeys(parts))
-    return len(parts) % 2 == 1 and parts == tuple(distinct[place % len(distinct)] for place in range(len(parts)))
 
 
 def _turns(run: JoinRun) -> tuple[int, ...]:

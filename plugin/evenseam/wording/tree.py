@@ -1,8 +1,8 @@
 """Markdown to blocks of the document tree, parsed once.
 
 Our own templates may use, beyond plain Markdown: a picture in a paragraph of its own (`![description](name "title")`),
-a block quote for a checkpoint, and a paragraph of nothing but emphasis before a table for its caption. Text of an
-author may use none of these; what it may not use is reported and left out.
+several small ones in one paragraph, a block quote for a checkpoint, and a paragraph of nothing but emphasis before a
+table for its caption. Text of an author may use none of these; what it may not use is reported and left out.
 """
 
 from __future__ import annotations
@@ -28,6 +28,7 @@ from evenseam.wording.document import (
     Measured,
     Paragraph,
     Picture,
+    Pictures,
     Strong,
     Table,
     Text,
@@ -185,16 +186,20 @@ class _Builder:
         children = self.tokens[self.position].children or []
         if self.is_ours and len(children) == 1 and children[0].type == "image":
             self.position += 2
-            image = children[0]
-            return (
-                Picture(
-                    str(image.attrs["src"]),
-                    without_figures(str(image.attrs.get("title", ""))),
-                    without_figures(image.content and plain_text(self.inlines(image.children or []))),
-                ),
-            )
+            return (self.picture(children[0]),)
+        images = [child for child in children if child.type == "image"]
+        if self.is_ours and len(images) > 1 and all(child.type in ("image", "softbreak") for child in children):
+            self.position += 2
+            return (Pictures(tuple(map(self.picture, images))),)
         inlines = self.inline_content()
         return (Paragraph(inlines),) if inlines else ()
+
+    def picture(self, image: Token) -> Picture:
+        return Picture(
+            str(image.attrs["src"]),
+            without_figures(str(image.attrs.get("title", ""))),
+            without_figures(image.content and plain_text(self.inlines(image.children or []))),
+        )
 
     def items(self, end: str) -> tuple[tuple[Block, ...], ...]:
         items: list[tuple[Block, ...]] = []

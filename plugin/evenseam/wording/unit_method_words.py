@@ -9,6 +9,7 @@ from evenseam.pattern import MakeUnits, fabric_letters
 from evenseam.sizing import UnitMethod, UnitMethodKind
 from evenseam.wording.marked import Markdown, escape
 from evenseam.wording.scribe import Scribe
+from evenseam.wording.workpieces import Workpieces
 
 _KEYS = {
     UnitMethodKind.TWO_HALF_SQUARE: "two half",
@@ -69,5 +70,5 @@ def _values(scribe: Scribe, method: UnitMethod) -> dict[str, Any]:
 
 def _steps(scribe: Scribe, ids: Sequence[str]) -> Markdown:
     """Return the numbers of steps: step 3, or steps 1, 2 and 3."""
-    numbers = [str(n) for n, step in enumerate(scribe.sheet.program.steps, start=1) if step.id in ids]
+    numbers = [str(number) for id, number in Workpieces(scribe).numbers.items() if id in ids]
     return Markdown(f"{scribe.language.noun('step', len(numbers))} {scribe.language.listed(numbers)}")

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 
 from evenseam.pattern import (
@@ -25,9 +25,13 @@ from evenseam.pattern import (
     Step,
     TrimPart,
 )
+from evenseam.sheet import PatternSheet
 from evenseam.sizing.on_point_cuts import END_CORNERSTONE, END_SASH
+from evenseam.wording.catalogue import language
+from evenseam.wording.figure_names import FigureNames
 from evenseam.wording.marked import Markdown, escape
 from evenseam.wording.scribe import Scribe
+from evenseam.wording.step_groups import step_groups
 
 STRIP_KINDS = ("longer_strip", "mitred_strips", "block_strip")
 """Runs that make strips of a border."""
@@ -60,12 +64,25 @@ class Workpieces:
         self._scribe = scribe
         steps = scribe.sheet.program.steps
         self._makers = {step.makes: step for step in steps}
-        self._numbers = {step.id: number for number, step in enumerate(steps, start=1)}
+        self._numbers: dict[str, int] = {}
         self._cuts = {cut.id: cut for cut in scribe.sheet.cuts.cuts}
         self._in_runs = {part for step in steps if isinstance(step.operation, JoinRun) for part in step.operation.parts}
         self._diagonal = _diagonal_rows(scribe)
         self._in_runs |= {*self._diagonal}
         self._border_strips = dict(_border_strips(scribe))
+
+    @property
+    def groups(self) -> tuple[tuple[Step, ...], ...]:
+        """The steps in their order, those that are told together in one group."""
+        return step_groups(self._scribe.sheet, self.run_kind)
+
+    @property
+    def numbers(self) -> Mapping[str, int]:
+        """The number under which every step of the program is told, by its id."""
+        if not self._numbers:
+            told = enumerate(self.groups, start=1)
+            self._numbers = {step.id: number for number, group in told for step in group}
+        return self._numbers
 
     def called(self, name: str) -> Called:
         """Return what a workpiece or a cut piece is called."""
@@ -153,6 +170,12 @@ class Workpieces:
         steps = self._scribe.sheet.program.steps
         return tuple(step for step in steps if isinstance(step.operation, JoinRun) and self.run_kind(step) == kind)
 
+    def row_numbers(self, step: Step) -> str:
+        """Return the numbers of the rows that a step makes, as they are told: 1 and 14."""
+        if numbers := self._diagonal.get(step.makes):
+            return self._scribe.language.listed([str(number) for number in numbers])
+        return str(self.steps_of_kind(self.run_kind(step)).index(step) + 1)
+
     def runs_in(self, run: JoinRun) -> tuple[JoinRun, ...]:
         """Return the runs that joined the rows of a run, once each."""
         makers = [self._makers[part] for part in dict.fromkeys(run.parts) if part in self._makers]
@@ -194,7 +217,7 @@ class Workpieces:
     def _from_step(self, step: Step) -> Called:
         noun = self._scribe.language.noun
         unit = Called(Markdown(noun("unit", 1)), Markdown(noun("unit", 2)), "unit_from_step")
-        return self._counted_off("from_step", unit, self._numbers[step.id])
+        return self._counted_off("from_step", unit, self.numbers[step.id])
 
     def _numbered(self, called: Called, number: int) -> Called:
         return self._counted_off("numbered", called, number)
@@ -213,6 +236,11 @@ class Workpieces:
         return Called(
             Markdown(one.replace("{name}", written)), Markdown(many.replace("{name}", written)), kind, is_name
         )
+
+
+def step_numbers(sheet: PatternSheet) -> Mapping[str, int]:
+    """Return the number under which every step of a sheet's program is told, by its id."""
+    return Workpieces(Scribe(sheet, language(), FigureNames(sheet.figures))).numbers
 
 
 def _diagonal_rows(scribe: Scribe) -> dict[str, list[int]]:

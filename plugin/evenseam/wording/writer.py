@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from evenseam.cutting import SHRINKAGE, shop_step, spare
 from evenseam.exact import Unit
 from evenseam.pattern import (
@@ -49,7 +51,7 @@ from evenseam.wording.border_words import border_facts
 from evenseam.wording.catalogue import BASE_LANGUAGE, language
 from evenseam.wording.cautions import cautions, needs_insulation
 from evenseam.wording.checkpoints import checkpoint
-from evenseam.wording.document import Block, Document, Heading, Paragraph, Picture, StepBlock, Text
+from evenseam.wording.document import Block, Document, Heading, Paragraph, Picture, Pictures, StepBlock, Text
 from evenseam.wording.edge_words import finish_key, fit_words, hanging_key, pad_values, rod_values
 from evenseam.wording.figure_names import FigureNames
 from evenseam.wording.marked import without_marks
@@ -279,11 +281,15 @@ def _steps(scribe: Scribe, prose: Addressed, known: Document | None) -> tuple[Bl
     if prose.steps:
         same = {}
     blocks: list[Block] = []
-    group = ""
-    for number, step in enumerate(scribe.sheet.program.steps, start=1):
-        if (key := _group(scribe, words.pieces, step)) != group:
-            group = key
+    part = ""
+    for number, group in enumerate(words.pieces.groups, start=1):
+        step = group[0]
+        if (key := _group(scribe, words.pieces, step)) != part:
+            part = key
             blocks += _group_opening(scribe, key)
+        if len(group) > 1:
+            blocks.append(_shared_step(words, group, number))
+            continue
         is_of_cloth = isinstance(step.operation, MakeBinding) or step.id not in same
         blocks.append(_step(words, step, number, prose) if is_of_cloth else same[step.id])
     return tuple(blocks)
@@ -298,6 +304,27 @@ def _step(words: StepWords, step: Step, number: int, prose: Addressed) -> StepBl
     return StepBlock(
         step.id, number, title, (*body, *prose.steps.get(step.id, ()), *checkpoint(words.scribe, words.pieces, step))
     )
+
+
+def _shared_step(words: StepWords, group: tuple[Step, ...], number: int) -> StepBlock:
+    """Return steps that are told as one; their pictures are named by the steps they are of."""
+    heading, *rest = parse_ours(words.shared_markdown(group, number))
+    if not isinstance(heading, Heading):
+        raise ValueError(f"the template of step {group[0].id} must begin with its title")
+
+    def named(picture: Picture) -> Picture:
+        return replace(picture, name=f"step-{group[int(picture.name)].id}")
+
+    body = [
+        named(part)
+        if isinstance(part, Picture)
+        else Pictures(tuple(map(named, part.pictures)))
+        if isinstance(part, Pictures)
+        else part
+        for part in rest
+    ]
+    also = tuple(step.id for step in group[1:])
+    return StepBlock(group[0].id, number, plain_text(heading.inlines), tuple(body), also)
 
 
 _GROUPS: tuple[tuple[tuple[type, ...], str], ...] = (
