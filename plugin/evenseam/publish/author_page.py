@@ -15,6 +15,7 @@ from evenseam.publish.html_text import escape, without_blank_lines
 from evenseam.publish.problem_page import write_problem
 from evenseam.publish.site_files import site_link
 from evenseam.sheet import ClaimResult, PatternSheet
+from evenseam.wording.workpieces import step_numbers
 
 FILE = "for-the-author.md"
 TITLE = "For the author"
@@ -104,7 +105,7 @@ def _size(size: SizeForAuthor, *, is_open: bool) -> str:
 
 def _log(sheet: PatternSheet, id: str) -> str:
     unit = sheet.project.unit
-    numbers = {step.id: number for number, step in enumerate(sheet.program.steps, start=1)}
+    numbers = step_numbers(sheet)
     rows = [
         (
             str(numbers.get(one.step, "")),
