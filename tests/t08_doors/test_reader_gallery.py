@@ -86,4 +86,4 @@ class TestSilhouettes:
 
     def test_a_hand_beside_what_is_small_and_a_chair_beside_what_is_large(self):
         small, large = (extent_in_inches(length(side, Unit.INCH), length(side, Unit.INCH)) for side in (11, 60))
-        assert beside_what([small]) == "a hand" and beside_what([small, large]) == "a kitchen chair"
+        assert beside_what([small]) == "a_hand" and beside_what([small, large]) == "a_chair"

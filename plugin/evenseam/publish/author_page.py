@@ -59,7 +59,7 @@ def write_author_page(
         ContentsEntry(2, "claims", "Claims of an older version"),
         *(ContentsEntry(2, size.id, size.title) for size in sizes),
     )
-    body = '<div class="pattern-page for-author">\n<div class="pattern-text" data-search-exclude>\n'
+    body = '<div class="pattern-page for-author" lang="en">\n<div class="pattern-text" data-search-exclude>\n'
     return AuthorPage(without_blank_lines(body + "\n".join(parts) + "\n</div>\n</div>"), contents)
 
 

@@ -30,7 +30,7 @@ def make_check_page(options: SiteOptions, cache: Cache) -> MadePattern:
     blocks = parse_ours(
         words.write("pages/check_templates", {name: words.figure(text) for name, text in figures.items()})
     )
-    text = write_html(Document(title, "", blocks), _no_picture)
+    text = write_html(Document(title, "", blocks), _no_picture, words)
     links = "".join(
         f'<a class="download" href="{site_link(file.path)}" aria-label="{escape(words.word("page", "rulers"))}, '
         f'{escape(form)}">{escape(form)}</a>'
@@ -41,7 +41,8 @@ def make_check_page(options: SiteOptions, cache: Cache) -> MadePattern:
         f"{escape(words.word('page', 'rulers'))}</span> {links}</li></ul>"
     )
     body = without_blank_lines(
-        f'<div class="pattern-page">\n<h1>{escape(title)}</h1>\n<p class="subtitle">{escape(about)}</p>\n{rulers}\n'
+        f'<div class="pattern-page" lang="{words.code}">\n<h1>{escape(title)}</h1>\n'
+        f'<p class="subtitle">{escape(about)}</p>\n{rulers}\n'
         f"{text.body}\n</div>"
     )
     page = MadePage(CHECK_PAGE, title, title, about, text.contents, cache.keep(body.encode()), "", "")

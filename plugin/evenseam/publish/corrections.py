@@ -8,11 +8,12 @@ from dataclasses import dataclass, field
 from evenseam.exact import Unit
 from evenseam.publish.cache import Cache, key_of
 from evenseam.publish.checked import CheckedPattern, check_pattern, version_of
-from evenseam.publish.html_text import escape
+from evenseam.publish.html_text import escape, filled
 from evenseam.publish.older_versions import read_older
-from evenseam.publish.options import edition_of
+from evenseam.publish.options import EDITION_WORDS, edition_of
 from evenseam.publish.sources import PatternSource
 from evenseam.review import Corrected, CorrectedSize, Correction, Version, compare_versions, list_corrections
+from evenseam.wording import Words
 
 MOST_OPEN = 6
 """With more lines than this a list of figures is folded away."""
@@ -92,42 +93,46 @@ def _from_text(text: str) -> Corrected | None:
     return Corrected(tuple(sizes), tuple(data["unknown"]))
 
 
-def write_corrections(corrections: tuple[Correction, ...]) -> str:
+def write_corrections(corrections: tuple[Correction, ...], words: Words) -> str:
     """Return the part of a pattern's first page about its versions; empty when it lists none."""
     if not corrections:
         return ""
-    items = "\n".join(f"<li>{_version(correction)}</li>" for correction in corrections)
-    return f'<h2 id="corrections">Corrections and changes</h2>\n<ul class="changes">\n{items}\n</ul>'
+    items = "\n".join(f"<li>{_version(correction, words)}</li>" for correction in corrections)
+    heading = escape(words.word("corrections", "heading"))
+    return f'<h2 id="corrections">{heading}</h2>\n<ul class="changes">\n{items}\n</ul>'
 
 
-def _version(correction: Correction) -> str:
-    words = (
-        f"<strong>Version {escape(correction.version)}</strong>, {escape(correction.date)}: {escape(correction.what)}"
-    )
+def _version(correction: Correction, words: Words) -> str:
+    number = escape(words.fill("corrections", "number", version=correction.version))
+    parts = {"date": escape(correction.date), "what": escape(correction.what)}
+    told = filled(words.word("corrections", "version"), version=f"<strong>{number}</strong>", **parts)
     if not correction.before:
-        return words
-    return f'{words}\n<div class="corrected" data-search-exclude>{_figures(correction)}</div>'
+        return told
+    return f'{told}\n<div class="corrected" data-search-exclude>{_figures(correction, words)}</div>'
 
 
-def _figures(correction: Correction) -> str:
-    before, corrected = escape(correction.before), correction.corrected
+def _figures(correction: Correction, words: Words) -> str:
+    corrected = correction.corrected
+
+    def say(key: str, **parts: object) -> str:
+        return escape(words.fill("corrections", key, before=correction.before, **parts))
+
     if corrected is None:
-        return f"<p>Version {before} is not on record here, so the changed figures cannot be listed.</p>"
+        return f"<p>{say('not_on_record')}</p>"
     unknown = ""
     if corrected.unknown:
-        names = escape(", ".join(corrected.unknown))
-        unknown = f"<p>Of version {before} these sizes cannot be compared any more: {names}.</p>"
+        unknown = f"<p>{say('not_compared', sizes=', '.join(corrected.unknown))}</p>"
     if not corrected.sizes:
-        return unknown or f"<p>No figure differs from version {before}: nothing is cut, bought or sewn otherwise.</p>"
-    lists = "\n".join(_size(size) for size in corrected.sizes)
+        return unknown or f"<p>{say('same')}</p>"
+    lists = "\n".join(_size(size, words) for size in corrected.sizes)
     lines = sum(len(size.figures) for size in corrected.sizes)
     is_open = " open" if lines <= MOST_OPEN else ""
     sizes = len({size.size for size in corrected.sizes})
-    where = f" in {sizes} sizes" if sizes > 1 else ""
-    summary = f"If you have version {before}: what differs{where}"
+    summary = say("differs_in", sizes=sizes) if sizes > 1 else say("differs")
     return f"<details{is_open}><summary>{summary}</summary>\n{lists}\n</details>{unknown}"
 
 
-def _size(size: CorrectedSize) -> str:
-    items = "".join(f"<li>{escape(words[:1].upper() + words[1:])}</li>" for words in size.figures)
-    return f"<p><strong>{escape(size.name)}</strong>, {edition_of(size.unit)}</p>\n<ul>{items}</ul>"
+def _size(size: CorrectedSize, words: Words) -> str:
+    items = "".join(f"<li>{escape(told[:1].upper() + told[1:])}</li>" for told in size.figures)
+    edition = escape(words.word("page", EDITION_WORDS[edition_of(size.unit)]))
+    return f"<p><strong>{escape(size.name)}</strong>, {edition}</p>\n<ul>{items}</ul>"

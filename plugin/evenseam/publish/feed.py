@@ -9,16 +9,16 @@ from urllib.parse import quote
 
 from evenseam.publish.entry import MadePattern
 from evenseam.publish.html_text import escape
+from evenseam.wording import Words
 
 FEED_PATH = "changes.xml"
 """At the root of the site: some themes ask for a site map beside every alternate of a page, and there it is one."""
-FEED_TITLE = "New patterns and corrections"
 MOST_ENTRIES = 60
 _DATE = re.compile(r"\d{4}-\d{2}-\d{2}", re.ASCII)
 _OURS = uuid.uuid5(uuid.NAMESPACE_URL, "evenseam feed")
 
 
-def write_feed(patterns: Iterable[MadePattern], folder: str) -> str:
+def write_feed(patterns: Iterable[MadePattern], folder: str, words: Words) -> str:
     """Return the feed of all published patterns, newest first; `folder` is the part of the site they stand in.
 
     An entry is told from others by its pattern, version and words, and the feed by its oldest entry, so that both stay
@@ -39,21 +39,25 @@ def write_feed(patterns: Iterable[MadePattern], folder: str) -> str:
     first = f"{entries[-1][4].slug} {entries[-1][2]}" if entries else ""
     lines = [
         '<?xml version="1.0" encoding="utf-8"?>',
-        '<feed xmlns="http://www.w3.org/2005/Atom">',
-        f"<title>{FEED_TITLE}</title>",
+        f'<feed xmlns="http://www.w3.org/2005/Atom" xml:lang="{words.code}">',
+        f"<title>{escape(words.word('page', 'feed'))}</title>",
         f"<id>urn:uuid:{uuid.uuid5(_OURS, first)}</id>",
         f"<updated>{_moment(latest)}</updated>",
         f'<link rel="self" type="application/atom+xml" href="{FEED_PATH}"/>',
-        *(_entry(pattern, folder, version, date, what) for date, _, version, what, pattern in entries[:MOST_ENTRIES]),
+        *(
+            _entry(pattern, folder, version, date, what, words)
+            for date, _, version, what, pattern in entries[:MOST_ENTRIES]
+        ),
         "</feed>",
     ]
     return "\n".join(lines) + "\n"
 
 
-def _entry(pattern: MadePattern, folder: str, version: str, date: str, what: str) -> str:
+def _entry(pattern: MadePattern, folder: str, version: str, date: str, what: str, words: Words) -> str:
     id = uuid.uuid5(_OURS, f"{pattern.slug} {version} {what}")
+    title = words.fill("page", "feed_entry", title=pattern.title, version=version)
     return (
-        f"<entry><title>{escape(pattern.title)}, version {escape(version)}</title><id>urn:uuid:{id}</id>"
+        f"<entry><title>{escape(title)}</title><id>urn:uuid:{id}</id>"
         f'<updated>{_moment(date)}</updated><link href="{quote(folder)}/{quote(pattern.slug)}/index.html"/>'
         f"<author><name>{escape(pattern.designer or pattern.title)}</name></author>"
         f"<summary>{escape(what)}</summary></entry>"

@@ -6,14 +6,16 @@ from collections.abc import Iterable
 
 from evenseam.pattern import Method
 from evenseam.sheet import PatternSheet
+from evenseam.wording import Words
 
-METHODS = {Method.FOUNDATION: "Paper piecing", Method.ROTARY: "Rotary cutting"}
+METHODS = {Method.FOUNDATION: "foundation", Method.ROTARY: "rotary"}
+"""Where the language has the words for a method."""
 
 
-def method_words(sheets: Iterable[PatternSheet]) -> tuple[str, ...]:
+def method_words(sheets: Iterable[PatternSheet], words: Words) -> tuple[str, ...]:
     """Return how the blocks that these sheets use are sewn, each method once."""
     methods = {block.method: None for sheet in sheets for block in sheet.project.blocks if _is_used(sheet, block.id)}
-    return tuple(METHODS[method] for method in methods)
+    return tuple(words.word("gallery", METHODS[method]) for method in methods)
 
 
 def _is_used(sheet: PatternSheet, block: str) -> bool:

@@ -21,7 +21,7 @@ _SIZES = "A key of which any size can say otherwise may also stand under a size,
 def write_key_page() -> tuple[str, HtmlText]:
     """Return the title and the text of the page; its first element is the page's heading."""
     text = write_html(Document(TITLE, "", tuple(_blocks(key_reference()))), _no_picture)
-    body = f'<div class="pattern-page">\n<h1>{escape(TITLE)}</h1>\n{text.body}\n</div>'
+    body = f'<div class="pattern-page" lang="en">\n<h1>{escape(TITLE)}</h1>\n{text.body}\n</div>'
     return TITLE, HtmlText(body, text.contents, text.ids)
 
 

@@ -6,7 +6,6 @@ import json
 from typing import Any
 from urllib.parse import urljoin
 
-from evenseam.publish.feed import FEED_TITLE
 from evenseam.publish.html_text import escape
 from evenseam.publish.site_files import SitePage, address_of, relative_address
 
@@ -29,7 +28,7 @@ def write_head(page: SitePage, site_url: str, *, has_folders: bool) -> str:
         lines.append(f'<meta property="og:image" content="{escape(_whole(site_url, page.card, has_folders))}">')
     if page.feed:
         lines.append(
-            f'<link rel="alternate" type="application/atom+xml" title="{FEED_TITLE}" '
+            f'<link rel="alternate" type="application/atom+xml" title="{escape(page.feed_title)}" '
             f'href="{relative_address(page.feed, page.path, has_folders=has_folders)}">'
         )
     steps = [entry.title.partition(". ")[2] for entry in page.contents if entry.id.startswith(_STEP)]
@@ -48,6 +47,7 @@ def _how_to(page: SitePage, steps: list[str]) -> str:
         "@type": "HowTo",
         "name": page.title,
         "description": page.description,
+        **({"inLanguage": page.language} if page.language else {}),
         "step": [{"@type": "HowToStep", "name": step, "position": number} for number, step in enumerate(steps, 1)],
     }
     # Nothing inside may look like the end of the script, or like markup at all.

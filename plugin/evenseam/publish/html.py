@@ -10,6 +10,7 @@ from evenseam.publish.contents import ContentsEntry
 from evenseam.publish.html_text import address, colour, escape, inline_svg, plain, without_blank_lines
 from evenseam.publish.reader.ticking import cut_tick, step_tick
 from evenseam.publish.variants import ListOfAll, Merged, Option, StepOfAll, Variants
+from evenseam.wording import Words, words_of
 from evenseam.wording.document import (
     Beside,
     Block,
@@ -26,7 +27,6 @@ from evenseam.wording.document import (
     Measured,
     Paragraph,
     Picture,
-    Pictures,
     StepBlock,
     Strong,
     Swatches,
@@ -51,13 +51,13 @@ class HtmlText:
     """Every id in the body that a link may point at."""
 
 
-def write_html(document: Document, painter: Painter) -> HtmlText:
-    """Return a document as the HTML that follows a page's title.
+def write_html(document: Document, painter: Painter, words: Words | None = None) -> HtmlText:
+    """Return a document as the HTML that follows a page's title; `words` are those of its language.
 
     Author's words are escaped; the markup has no blank line and one root element, so that a Markdown processor hands
     it on untouched. Pictures are inline SVG and left out of search indexes.
     """
-    writer = _Writer(painter)
+    writer = _Writer(painter, words or words_of())
     parts = "\n".join(writer.block(block) for block in document.blocks)
     body = without_blank_lines(f'<div class="pattern-text">\n{parts}\n</div>')
     return HtmlText(body, tuple(writer.contents), frozenset(writer.ids))
@@ -74,13 +74,15 @@ class TextAtWidth:
     """Names under which its figures can be asked for, by their names in the sheet."""
 
 
-def write_widths(blocks: Iterable[Merged], texts: Sequence[TextAtWidth], asides: Mapping[str, str]) -> HtmlText:
+def write_widths(
+    blocks: Iterable[Merged], texts: Sequence[TextAtWidth], asides: Mapping[str, str], words: Words | None = None
+) -> HtmlText:
     """Return the texts for several widths of cloth as one page; `asides` is HTML to stand below headings, by id.
 
     What differs stands in elements that name the places of their widths, from 1, in `data-cloth`.
     """
     main = next(text for text in texts if not text.mark)
-    writer = _Writer(main.painter, texts=texts, asides=asides)
+    writer = _Writer(main.painter, words or words_of(), texts=texts, asides=asides)
     body = without_blank_lines(f'<div class="pattern-text">\n{writer.blocks(blocks)}\n</div>')
     return HtmlText(body, tuple(writer.contents), frozenset(writer.ids))
 
@@ -137,6 +139,7 @@ def _is_paragraph(blocks: tuple[Block, ...]) -> bool:
 @dataclass(slots=True)
 class _Writer:
     painter: Painter
+    words: Words
     contents: list[ContentsEntry] = field(default_factory=list)
     ids: set[str] = field(default_factory=set)
     level: int = 1
@@ -168,8 +171,6 @@ class _Writer:
                 return self.table(block)
             case Picture():
                 return self.picture(block)
-            case Pictures(pictures=pictures):
-                return '<div class="pictures">\n' + "\n".join(map(self.picture, pictures)) + "\n</div>"
             case Beside(picture=picture, blocks=inner):
                 return f'<div class="beside">\n{self.picture(picture)}\n<div>\n{self.blocks(inner)}\n</div>\n</div>'
             case Swatches():
@@ -234,7 +235,8 @@ class _Writer:
         if self.cutting and not any(isinstance(block, ListBlock) for block in blocks):
             # A cut, and no heading above other cuts: it can be ticked off.
             id = f"{self.cutting}:{'.'.join(map(str, self.item_numbers))}"
-            return f'<li class="tick-item">{cut_tick(id, _words_of(blocks))}<div>{self.item(blocks)}</div></li>'
+            box = cut_tick(id, _words_of(blocks), self.words)
+            return f'<li class="tick-item">{box}<div>{self.item(blocks)}</div></li>'
         return f"<li>{self.item(blocks)}</li>"
 
     def item(self, blocks: tuple[Block | Variants, ...]) -> str:
@@ -296,7 +298,7 @@ class _Writer:
         title = f"{step.number}. {plain(step.title)}"
         self.contents.append(ContentsEntry(level, id, title))
         outer, self.level, self.step_title = self.level, level, step.title
-        inner = self.blocks(blocks) + f"\n{step_tick(id, step.number)}"
+        inner = self.blocks(blocks) + f"\n{step_tick(id, step.number, self.words)}"
         self.level, self.step_title = outer, ""
         return (
             f'<section class="step" aria-labelledby="{id}">\n<h{level} id="{id}"><span class="step-number">'

@@ -9,6 +9,7 @@ _LINE_END = re.compile(r"[\r\n\v\f\x1c-\x1e\x85\u2028\u2029]")
 _CONTROL = re.compile(
     r"[\x00-\x08\x0e-\x1f\x7f-\x84\x86-\x9f\u202a-\u202e\u2066-\u2069\ufeff\ufffe\uffff\ud800-\udfff]"
 )
+_PLACE = re.compile(r"\{(\w+)\}")
 _BLANK_LINES = re.compile(r"\n\s*(?=\n)")
 _COLOUR = re.compile(r"#[0-9a-fA-F]{6}", re.ASCII)
 _ADDRESS = re.compile(r"(?:https?://|mailto:)[^\s<>\"'\\]+|[A-Za-z0-9_.~/#%-]+", re.ASCII)
@@ -34,6 +35,16 @@ def escape(text: str) -> str:
     '&lt;b&gt; &amp; &quot;&#123;&#123; x &#125;&#125;&quot;'
     """
     return html.escape(plain(text), quote=True).replace("{", "&#123;").replace("}", "&#125;")
+
+
+def filled(words: str, **markup: str) -> str:
+    """Return words of ours, escaped, with finished markup in their {places}. Raises KeyError for an unknown place.
+
+    >>> filled("Plans & {link}", link="<a>more</a>")
+    'Plans &amp; <a>more</a>'
+    """
+    parts = _PLACE.split(words)
+    return "".join(markup[part] if number % 2 else escape(part) for number, part in enumerate(parts))
 
 
 def without_blank_lines(markup: str) -> str:

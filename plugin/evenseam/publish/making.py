@@ -22,7 +22,7 @@ from evenseam.publish.filing import is_cut_from_fat_quarters, method_words
 from evenseam.publish.handout import HandoutFrame, handout_data, set_handout
 from evenseam.publish.html import Painter
 from evenseam.publish.json_lines import in_lines
-from evenseam.publish.options import SiteOptions, edition_of
+from evenseam.publish.options import EDITION_WORDS, SiteOptions, edition_of
 from evenseam.publish.paper_pdf import templates_pdf
 from evenseam.publish.pattern_pages import (
     OVERVIEW_CONTENTS,
@@ -41,14 +41,11 @@ from evenseam.publish.silhouette import extent_in_inches
 from evenseam.publish.size_text import SizeText, write_size_text
 from evenseam.publish.sources import PatternSource
 from evenseam.sheet import PatternSheet, sheet_as_json
-from evenseam.wording import language
+from evenseam.wording import Language, language
 from evenseam.wording.document import Document
 
 CARD_GROUND = "#eef2f3"
 Contents: TypeAlias = tuple[ContentsEntry, ...]
-COLOURING = "Colouring sheet"
-EDITION_WORDS = {"inches": "inches", "centimetres": "centimeters"}
-"""Where the site's language has the words for an edition."""
 PAPER_NAMES = {"letter": "Letter", "a4": "A4"}
 
 
@@ -131,8 +128,8 @@ class _Maker:
     report: Report = field(default_factory=Report)
 
     @property
-    def check_words(self) -> str:
-        return language(self.options.language).word("page", "check_link")
+    def words(self) -> Language:
+        return language(self.options.language)
 
     def make(self) -> MadePattern | None:
         self.report.problems += self.checked.problems
@@ -154,7 +151,7 @@ class _Maker:
             hero.picture, hero.picture_size,
             tuple(size.made for size in sizes), tuple(pages), tuple(self.files), self.report.as_tuple(),
             is_published=not self.report.has_errors(),
-            methods=method_words(size.sheet for size in sizes),
+            methods=method_words((size.sheet for size in sizes), self.words),
             fits_fat_quarters=any(is_cut_from_fat_quarters(size.sheet) for size in sizes),
             designer=pattern.designer,
             changes=tuple((change.version, change.date, change.what) for change in pattern.changes),
@@ -169,11 +166,12 @@ class _Maker:
         edition = edition_of(project.unit)
         name = f"{project.size}-{edition}"
         pictures = SheetPictures(sheet, self.options.language)
-        words = language(self.options.language).word("page", EDITION_WORDS[edition])
-        made = MadeSize(project.size, project.name, edition, finished_size(sheet), self.path(f"{name}.md"), words)
+        finished, said = finished_size(sheet, self.words), self.words.word("page", EDITION_WORDS[edition])
+        made = MadeSize(project.size, project.name, edition, finished, self.path(f"{name}.md"), said)
         text = write_size_text(pictures, outcome.value, name)
         title = f"{sheet.pattern.title}: {project.name}"
-        alone = pictures.finished_alone(Theme.PRINT, title, f"{title}, finished", "finished")
+        about = self.words.fill("page", "finished_picture", title=title)
+        alone = pictures.finished_alone(Theme.PRINT, title, about, "finished")
         picture = self.keep(f"{name}.svg", alone.encode())
         painter = pictures.painter(Theme.PRINT, name)
         return _Size(sheet, pictures, outcome.value, made, text, painter, picture, size_of(alone))
@@ -184,7 +182,7 @@ class _Maker:
                 self.add_handout(size, paper)
             self.add_colouring(size)
         data = in_lines(sheet_as_json(size.sheet))
-        self.add(size, "Figures", "JSON", f"{size.name}.json", data.encode())
+        self.add(size, "figures", "JSON", f"{size.name}.json", data.encode())
 
     def add_handout(self, size: _Size, paper: str) -> None:
         sheets = template_pages(size.sheet, Paper(paper))
@@ -192,14 +190,14 @@ class _Maker:
         outcome = self.set_once(handout_data(size.document, frame, size.print_painter, sheets), frame)
         self.report.problems += outcome.problems
         if outcome.value is not None:
-            self.add(size, "Handout (PDF)", PAPER_NAMES[paper], f"{size.name}-{paper}.pdf", outcome.value)
+            self.add(size, "handout", PAPER_NAMES[paper], f"{size.name}-{paper}.pdf", outcome.value)
         if sheets and self.options.has_paper_pictures and has_cairo():
             self.add_templates(size, paper, sheets)
 
     def add_templates(self, size: _Size, paper: str, sheets: tuple[PaperPage, ...]) -> None:
         self.add(
             size,
-            "Templates only (PDF)",
+            "templates_only",
             PAPER_NAMES[paper],
             f"{size.name}-templates-{paper}.pdf",
             templates_pdf(sheets),
@@ -211,10 +209,10 @@ class _Maker:
         if self.options.has_paper_pictures and has_cairo():
             for paper, page in pages.items():
                 content = templates_pdf((page,), page.title)
-                self.add(size, COLOURING, PAPER_NAMES[paper], f"{size.name}-colouring-{paper}.pdf", content)
+                self.add(size, "coloring", PAPER_NAMES[paper], f"{size.name}-colouring-{paper}.pdf", content)
         if pages:
             picture = next(iter(pages.values())).svg
-            self.add(size, COLOURING, "SVG", f"{size.name}-colouring.svg", picture.encode())
+            self.add(size, "coloring", "SVG", f"{size.name}-colouring.svg", picture.encode())
 
     def set_once(self, data: str, frame: HandoutFrame) -> Outcome[bytes]:
         """Return a handout, from the cache when exactly this one was set before."""
@@ -236,13 +234,19 @@ class _Maker:
 
     def overview(self, pattern: Pattern, hero: _Size, rows: list[SizeRow], card: str) -> MadePage:
         title = self.title_of(hero)
-        svg = hero.pictures.svg("finished", Theme.WEB, title, f"{title}, finished", "hero")
-        notes = () if self.options.has_handouts else (NO_HANDOUTS,)
-        corrections = write_corrections(make_corrections(self.source, self.checked, self.cache))
-        body = write_overview(
-            pattern, svg, hero.sheet.project.fabrics, rows, notes, corrections, self.check_words, self.author_link("")
+        svg = hero.pictures.svg(
+            "finished", Theme.WEB, title, self.words.fill("page", "finished_picture", title=title), "hero"
         )
-        contents = tuple(ContentsEntry(2, id, words) for id, words in OVERVIEW_CONTENTS if f'id="{id}"' in body)
+        notes = () if self.options.has_handouts else (self.words.word("page", "no_handouts"),)
+        corrections = write_corrections(make_corrections(self.source, self.checked, self.cache), self.words)
+        body = write_overview(
+            pattern, svg, hero.sheet.project.fabrics, rows, notes, corrections, self.words, self.author_link("")
+        )
+        contents = tuple(
+            ContentsEntry(2, id, self.words.word(table, key))
+            for id, table, key in OVERVIEW_CONTENTS
+            if f'id="{id}"' in body
+        )
         return self.page("index.md", pattern.title, pattern.title, pattern.summary, body, contents, card)
 
     def size_page(self, size: _Size, rows: list[SizeRow], card: str) -> MadePage:
@@ -251,7 +255,7 @@ class _Maker:
         body = write_size_page(
             title,
             size.document.subtitle,
-            self.check_words,
+            self.words,
             text,
             size.sheet,
             size.made,
@@ -259,7 +263,7 @@ class _Maker:
             more,
             self.author_link(size.name),
         )
-        description = f"{self.title_of(size)}, {size.made.finished}: cutting, sewing and templates."
+        description = self.words.fill("page", "size_about", title=self.title_of(size), finished=size.made.finished)
         short = self.short_title_of(size)
         # Another edition says the same in other figures: found once is enough.
         is_searched = size.sheet.project.unit is size.sheet.pattern.units[0]
@@ -295,7 +299,8 @@ class _Maker:
         return size.made.name + edition
 
     def add(self, size: _Size, kind: str, form: str, name: str, content: bytes) -> None:
-        size.downloads.append(Download(kind, form, self.keep(name, content)))
+        """Add a file to those of a size; `kind` is where the language has the words for what it is."""
+        size.downloads.append(Download(self.words.word("page", kind), form, self.keep(name, content)))
 
     def keep(self, name: str, content: bytes) -> str:
         """Keep a file of the pattern and return its path on the site."""
@@ -305,6 +310,3 @@ class _Maker:
 
     def path(self, name: str) -> str:
         return f"{self.options.folder}/{self.checked.slug}/{name}"
-
-
-NO_HANDOUTS = "Handouts to print are not made in this preview."

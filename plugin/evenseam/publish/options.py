@@ -9,6 +9,8 @@ from evenseam.exact import Unit
 PAPERS = ("letter", "a4")
 EDITIONS = {"inches": Unit.INCH, "centimetres": Unit.CENTIMETRE}
 """The editions by the names they have in addresses and options."""
+EDITION_WORDS = {"inches": "inches", "centimetres": "centimeters"}
+"""Where a language has the words for an edition."""
 
 
 @dataclass(frozen=True, slots=True)

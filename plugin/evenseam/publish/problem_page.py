@@ -20,7 +20,7 @@ def write_problems(title: str, problems: Iterable[Problem], sources: Mapping[str
     items = "\n".join(f"<li>{_item(problem, sources, drawings)}</li>" for problem in told[:MOST_SHOWN])
     rest = f"\n<p>The first {MOST_SHOWN} are shown.</p>" if len(told) > MOST_SHOWN else ""
     return without_blank_lines(
-        f'<div class="pattern-text problems" data-search-exclude>\n<h1>{escape(title)}</h1>\n'
+        f'<div class="pattern-text problems" lang="en" data-search-exclude>\n<h1>{escape(title)}</h1>\n'
         f"<p>This pattern is not published yet: it has {count}.</p>\n"
         f"<ol>\n{items}\n</ol>{rest}{_pictures(drawings)}\n</div>"
     )

@@ -58,9 +58,9 @@ def silhouettes(extents: Sequence[Extent]) -> tuple[str, ...]:
 
 
 def beside_what(extents: Sequence[Extent]) -> str:
-    """Return what the pieces are shown beside, in words."""
+    """Return where the language has the words for what the pieces are shown beside."""
     is_hand = max((max(extent.width, extent.height) for extent in extents), default=0.0) <= HAND_UP_TO
-    return "a hand" if is_hand else "a kitchen chair"
+    return "a_hand" if is_hand else "a_chair"
 
 
 def _hand() -> str:

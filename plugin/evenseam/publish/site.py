@@ -7,15 +7,15 @@ from collections.abc import Callable, Sequence
 from evenseam.publish.cache import Cache, key_of
 from evenseam.publish.cairo import INSTALL_CAIRO, has_cairo
 from evenseam.publish.entry import MadeFile, MadePage, MadePattern, as_text, from_text
-from evenseam.publish.feed import FEED_PATH, FEED_TITLE, write_feed
+from evenseam.publish.feed import FEED_PATH, write_feed
 from evenseam.publish.gallery import write_gallery
-from evenseam.publish.html_text import without_blank_lines
+from evenseam.publish.html_text import escape, filled, without_blank_lines
 from evenseam.publish.options import SiteOptions
 from evenseam.publish.parallel import make_patterns
 from evenseam.publish.site_files import NavEntry, SiteFile, SiteFiles, SitePage, site_link
 from evenseam.publish.sources import PatternSource
+from evenseam.wording import Words, words_of
 
-GALLERY_TITLE = "Patterns"
 STYLE_FILE = "assets/evenseam.css"
 
 
@@ -33,19 +33,24 @@ def build_site(
     number of processors by default; `tell(done, of)` hears how the work goes on.
     """
     patterns = make_patterns(sources, options, cache, processes=processes, tell=tell)
-    gallery = write_gallery(patterns)
+    words = words_of(options.language)
+    gallery = write_gallery(patterns, words)
     common = _common_parts(cache)
     files = [*common.files]
     check = _check_part(options, cache)
     files += check.files
-    pages = [_gallery_page(gallery, options, cache), *(common.pages if options.has_author_guide else ()), *check.pages]
+    pages = [
+        _gallery_page(gallery, options, cache, words),
+        *(common.pages if options.has_author_guide else ()),
+        *check.pages,
+    ]
     pages += [page for pattern in patterns for page in pattern.pages]
-    files.append(MadeFile(FEED_PATH, cache.keep(write_feed(patterns, options.folder).encode())))
+    files.append(MadeFile(FEED_PATH, cache.keep(write_feed(patterns, options.folder, words).encode())))
     files += [file for pattern in patterns for file in pattern.files]
     return SiteFiles(
-        tuple(_site_page(page, cache, FEED_PATH) for page in pages),
+        tuple(_site_page(page, cache, words) for page in pages),
         tuple(SiteFile(file.path, cache.path(file.content)) for file in files),
-        _navigation(patterns, options),
+        _navigation(patterns, options, words),
         gallery,
         tuple(problem for pattern in patterns for problem in pattern.problems),
         {text.name: text for source in sources for text in (source.source, *source.drawings.values())},
@@ -53,14 +58,14 @@ def build_site(
     )
 
 
-def _gallery_page(gallery: str, options: SiteOptions, cache: Cache) -> MadePage:
-    link = site_link(FEED_PATH)
-    feed = f'<p class="feed" data-search-exclude><a href="{link}">{FEED_TITLE}</a>, to follow in a feed reader.</p>'
-    body = without_blank_lines(f'<div class="pattern-page">\n<h1>{GALLERY_TITLE}</h1>\n{gallery}\n{feed}\n</div>')
-    path = f"{options.folder}/index.md"
-    return MadePage(
-        path, GALLERY_TITLE, GALLERY_TITLE, "Every pattern, with its picture.", (), cache.keep(body.encode()), "", ""
+def _gallery_page(gallery: str, options: SiteOptions, cache: Cache, words: Words) -> MadePage:
+    title, about = words.word("gallery", "title"), words.word("gallery", "about")
+    link = f'<a href="{site_link(FEED_PATH)}">{escape(words.word("page", "feed"))}</a>'
+    feed = f'<p class="feed" data-search-exclude>{filled(words.word("page", "feed_link"), feed=link)}</p>'
+    body = without_blank_lines(
+        f'<div class="pattern-page" lang="{words.code}">\n<h1>{escape(title)}</h1>\n{gallery}\n{feed}\n</div>'
     )
+    return MadePage(f"{options.folder}/index.md", title, title, about, (), cache.keep(body.encode()), "", "")
 
 
 def _common_parts(cache: Cache) -> MadePattern:
@@ -91,14 +96,14 @@ def _recalled(key: str, cache: Cache, make: Callable[[], MadePattern]) -> MadePa
     return made
 
 
-def _site_page(page: MadePage, cache: Cache, feed: str) -> SitePage:
+def _site_page(page: MadePage, cache: Cache, words: Words) -> SitePage:
     return SitePage(
         page.path, page.title, page.short_title, page.description, page.contents, cache.path(page.body), page.source,
-        page.card, page.is_searched, feed,
+        page.card, page.is_searched, FEED_PATH, words.word("page", "feed"), words.code,
     )  # fmt: skip
 
 
-def _navigation(patterns: Sequence[MadePattern], options: SiteOptions) -> tuple[NavEntry, ...]:
+def _navigation(patterns: Sequence[MadePattern], options: SiteOptions, words: Words) -> tuple[NavEntry, ...]:
     sections = tuple(
         NavEntry(
             pattern.title,
@@ -107,4 +112,4 @@ def _navigation(patterns: Sequence[MadePattern], options: SiteOptions) -> tuple[
         )
         for pattern in patterns
     )
-    return (NavEntry(GALLERY_TITLE, f"{options.folder}/index.md", sections),)
+    return (NavEntry(words.word("gallery", "title"), f"{options.folder}/index.md", sections),)

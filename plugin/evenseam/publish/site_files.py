@@ -44,6 +44,9 @@ class SitePage:
     is_searched: bool = True
     feed: str = ""
     """Path of the feed of new patterns and corrections; empty when there is none."""
+    feed_title: str = ""
+    language: str = ""
+    """The code of the language it is written in, author's words apart; empty where nobody said."""
 
     def body(self, *, has_folders: bool) -> str:
         """Return the HTML with relative links. With folders, harbour/size.md is addressed as harbour/size/."""

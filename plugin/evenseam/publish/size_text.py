@@ -39,7 +39,12 @@ def write_size_text(pictures: SheetPictures, document: Document, name: str) -> S
     found = write_width_texts(pictures, document, name)
     widths = found.widths
     planned = next(at.width for at in widths if at.is_planned)
-    text = write_widths(found.blocks, found.texts, cloth_asides([at.width for at in widths], planned))
+    text = write_widths(
+        found.blocks,
+        found.texts,
+        cloth_asides([at.width for at in widths], planned, pictures.language),
+        pictures.language,
+    )
     more = ((at.renamed[known], figure) for at in widths for known, figure in at.sheet.figures if known in at.renamed)
     return SizeText(text, tuple(more))
 

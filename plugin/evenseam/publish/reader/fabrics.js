@@ -1,7 +1,7 @@
 // Try your fabrics: the reader's colours in place of the pattern's, on this page and in a link.
 (() => {
   "use strict";
-  const { memory, onPage, onClick, pageOf, say, looks } = evenseamReader;
+  const { memory, onPage, onClick, pageOf, say, fill, looks } = evenseamReader;
   const NEAR = 10; // Steps of lightness (CIE 1976 L*) below which an edge is hard to see: our own measure.
   const COLOUR = /^#[0-9a-f]{6}$/;
   const keyOf = (page) => `fabrics:${page.dataset.pattern}`;
@@ -23,7 +23,7 @@
     for (const [n, row] of all.entries()) {
       const light = looks.lightness(row.querySelector("input[type=color]").value);
       const told = row.querySelector(".fabric-grey");
-      told.textContent = told.dataset.words.replace("#", Math.round(light));
+      told.textContent = Math.round(light);
       for (const other of all.slice(n + 1)) {
         const gap = Math.abs(light - looks.lightness(other.querySelector("input[type=color]").value));
         // What the designer put side by side is her business.
@@ -31,8 +31,8 @@
       }
     }
     const place = page.querySelector(".fabric-hint");
-    const pairs = near.map(([one, other]) => place.dataset.pair.replace("#", one).replace("#", other));
-    place.textContent = pairs.length ? place.dataset.near.replace("#", pairs.join("; ")) : "";
+    const pairs = near.map(([one, other]) => fill(place.dataset.pair, { one, other }));
+    place.textContent = pairs.length ? fill(place.dataset.near, { pairs: pairs.join("; ") }) : "";
   }
 
   /** Show the colours that stand in the panel. */

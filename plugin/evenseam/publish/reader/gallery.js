@@ -14,7 +14,7 @@
       shown += fits;
     }
     const told = form.querySelector("[data-shown]");
-    told.textContent = wanted.length ? told.dataset.shown.replace("#", shown).replace("#", gallery.children.length) : "";
+    told.textContent = wanted.length ? evenseamReader.fill(told.dataset.shown, { shown, all: gallery.children.length }) : "";
   }
   document.addEventListener("change", (event) => {
     const form = event.target.closest?.(".gallery-filters");

@@ -1,7 +1,7 @@
 // The shopping list as plain text, to paste into a message.
 (() => {
   "use strict";
-  const { onClick, pageOf, say } = evenseamReader;
+  const { onClick, pageOf, say, fill } = evenseamReader;
   const words = (element) => element.textContent.replace(/\s+/g, " ").trim();
 
   function list(page) {
@@ -12,7 +12,7 @@
       for (const item of items) lines.push((part.matches("p") ? "" : "- ") + words(item));
     };
     const cloth = page.querySelector("input[name=cloth]:checked");
-    if (cloth) lines.push(cloth.closest("fieldset").dataset.listed.replace("#", words(cloth.closest("label"))));
+    if (cloth) lines.push(fill(cloth.closest("fieldset").dataset.listed, { width: words(cloth.closest("label")) }));
     let part = page.querySelector("#materials")?.nextElementSibling;
     for (; part && part.tagName !== "H2"; part = part.nextElementSibling) add(part);
     return lines.join("\n") + "\n";

@@ -46,6 +46,8 @@ const evenseamReader = (() => {
       const place = element.closest(".pattern-page")?.querySelector(".reader-said");
       if (place) place.textContent = words;
     },
+    /** Put values into the {places} of words. */
+    fill(words, values) { return words.replace(/\{(\w+)\}/g, (place, name) => values[name] ?? place); },
     pageOf(element) { return element.closest(".pattern-page"); },
   };
 })();

@@ -1,7 +1,7 @@
 // Ticks of steps and cuts, kept on this device for one size and edition of a pattern.
 (() => {
   "use strict";
-  const { memory, onPage, onClick, pageOf, say } = evenseamReader;
+  const { memory, onPage, onClick, pageOf, say, fill } = evenseamReader;
   const keyOf = (page) => `ticks:${page.dataset.pattern}:${page.dataset.size}:${page.dataset.edition}`;
 
   function read(page) {
@@ -15,7 +15,7 @@
     const steps = [...page.querySelectorAll('.tick[data-tick^="step-"]')];
     const done = steps.filter((tick) => tick.checked).length;
     for (const place of page.querySelectorAll("[data-done]")) {
-      place.textContent = place.dataset.done.replace("#", done).replace("#", steps.length);
+      place.textContent = fill(place.dataset.done, { done, all: steps.length });
     }
   }
 

@@ -5,108 +5,118 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 
 from evenseam.pattern import Fabric, fabric_letters
-from evenseam.publish.html_text import colour, escape
-
-_TICKED = "# of # steps done"
-_TICKED_SHORT = "# of # done"
+from evenseam.publish.html_text import colour, escape, filled
+from evenseam.wording import Words
 
 
-def page_marks(slug: str, version: str, size: str = "", edition: str = "") -> str:
-    """Return the attributes by which the script knows which page of which pattern this is."""
+def page_marks(slug: str, version: str, size: str = "", edition: str = "", language: str = "") -> str:
+    """Return the attributes by which the script knows which page of which pattern this is, and its language."""
     marks = (("pattern", slug), ("version", version), ("size", size), ("edition", edition))
-    return "".join(f' data-{name}="{escape(value)}"' for name, value in marks if value)
+    spoken = f' lang="{escape(language)}"' if language else ""
+    return spoken + "".join(f' data-{name}="{escape(value)}"' for name, value in marks if value)
 
 
-def write_tools() -> str:
+def write_tools(words: Words) -> str:
     """Return the row of buttons at the top of a size's page."""
     buttons = (
-        _button("awake", "Keep the screen on", 'aria-pressed="false" data-on="The screen stays on." '
-                'data-off="The screen may go dark again." data-refused="This browser would not keep the screen on."'),
-        _button("shopping", "Copy the shopping list",
-                'data-said="The shopping list is copied." data-refused="This browser would not copy it."'),
-        _button("print", "Print this page"),
-        _button("untick", "Clear all ticks", 'data-said="All ticks are cleared."'),
+        _button(words, "awake", "tools", "awake", 'aria-pressed="false"',
+                on="awake_on", off="awake_off", refused="awake_refused"),
+        _button(words, "shopping", "tools", "shopping", said="shopping_done", refused="shopping_refused"),
+        _button(words, "print", "tools", "print"),
+        _button(words, "untick", "tools", "untick", said="untick_done"),
     )  # fmt: skip
+    keys = {name: f"<kbd>Alt</kbd> + <kbd>{arrow}</kbd>" for name, arrow in (("down", "↓"), ("up", "↑"))}
     return (
-        '<div class="reader-tools" role="group" aria-label="While you sew" data-search-exclude hidden>'
-        f'{"".join(buttons)}<span class="ticked" data-done="{_TICKED}"></span>'
-        '<p class="reader-hint">Tick off cuts and steps as you go: this device remembers them. Tap a figure to see why '
-        'it is what it is. <span class="by-keyboard"><kbd>Alt</kbd> + <kbd>↓</kbd> and <kbd>Alt</kbd> + <kbd>↑</kbd> '
-        "lead to the next and the previous step.</span></p></div>\n"
+        f'<div class="reader-tools" role="group" aria-label="{escape(words.word("tools", "while_you_sew"))}" '
+        f"data-search-exclude hidden>{''.join(buttons)}{_ticked(words, 'steps_done')}"
+        f'<p class="reader-hint">{escape(words.word("tools", "hint"))} <span class="by-keyboard">'
+        f"{filled(words.word('tools', 'hint_keys'), **keys)}</span></p></div>\n"
         '<p class="reader-said" role="status" data-search-exclude></p>'
     )
 
 
-def write_step_bar(other_editions: Sequence[tuple[str, str, str]] = ()) -> str:
+def write_step_bar(words: Words, other_editions: Sequence[tuple[str, str, str]] = ()) -> str:
     """Return the bar that stays at the lower edge of the screen: one step on, one step back, and the other edition.
 
     `other_editions` are their names, the words for them and their addresses.
     """
-    back = _button("previous", "‹<span> Previous</span>", 'aria-label="Previous step"')
-    on = _button("next", "<span>Next </span>›", 'aria-label="Next step"')
+    previous, on = (escape(words.word("tools", key)) for key in ("previous", "next"))
     links = "".join(
-        f'<a href="{address}" data-edition="{escape(edition)}">{escape(words)}</a>'
-        for edition, words, address in other_editions
+        f'<a href="{address}" data-edition="{escape(edition)}">{escape(said)}</a>'
+        for edition, said, address in other_editions
     )
     return (
-        '<div class="step-bar" role="group" aria-label="Steps" data-search-exclude hidden>'
-        f'{back}<span class="ticked" data-done="{_TICKED_SHORT}"></span>{links}{on}</div>'
+        f'<div class="step-bar" role="group" aria-label="{escape(words.word("tools", "steps"))}" '
+        "data-search-exclude hidden>"
+        f"{_step_button(words, 'previous', f'‹<span> {previous}</span>')}{_ticked(words, 'steps_done_short')}{links}"
+        f"{_step_button(words, 'next', f'<span>{on} </span>›')}</div>"
     )
 
 
-def write_why_window() -> str:
+def _step_button(words: Words, does: str, inner: str) -> str:
+    name = escape(words.word("tools", f"{does}_step"))
+    return f'<button type="button" data-do="{does}" aria-label="{name}">{inner}</button>'
+
+
+def _ticked(words: Words, key: str) -> str:
+    return f'<span class="ticked" data-done="{escape(words.word("tools", key))}"></span>'
+
+
+def write_why_window(words: Words) -> str:
     """Return the window in which a figure tells why it is what it is."""
-    rows = (
-        ("because", "Worked out"), ("from", "From"), ("rule", "Rule"), ("source", "Source"),
-        ("place", "Given by the designer in"),
-    )  # fmt: skip
-    lines = "".join(f"<div><dt>{words}</dt><dd>{_why_place(part)}</dd></div>" for part, words in rows)
+    lines = "".join(
+        f"<div><dt>{escape(words.word('tools', f'why_{part}'))}</dt><dd>{_why_place(part)}</dd></div>"
+        for part in ("because", "from", "rule", "source", "place")
+    )
     return (
         '<dialog class="why" aria-labelledby="why-name" data-search-exclude><div class="why-inner">'
-        '<p class="why-name"><span id="why-name" data-why="name"></span> <strong data-why="value"></strong></p>'
-        f"<dl>{lines}</dl>{_button('close', 'Close')}</div></dialog>"
+        '<p class="why-name"><span id="why-name" data-why="name" lang="en"></span> <strong data-why="value"></strong>'
+        f"</p><dl>{lines}</dl>{_button(words, 'close', 'tools', 'close')}</div></dialog>"
     )
 
 
 def _why_place(part: str) -> str:
-    return f'<ul data-why="{part}"></ul>' if part == "from" else f'<span data-why="{part}"></span>'
+    """Return where one part of a reason is put. Reasons are the engine's own words, which are English."""
+    if part == "place":
+        return f'<span data-why="{part}"></span>'
+    return f'<ul data-why="{part}" lang="en"></ul>' if part == "from" else f'<span data-why="{part}" lang="en"></span>'
 
 
-def write_fabrics(fabrics: Iterable[Fabric]) -> str:
+def write_fabrics(fabrics: Iterable[Fabric], words: Words) -> str:
     """Return the panel in which a reader puts her own fabrics in place of the pattern's."""
     listed = tuple(fabrics)
     letters = fabric_letters(listed)
-    rows = "\n".join(_fabric(fabric, letters[fabric.id]) for fabric in listed)
+    rows = "\n".join(_fabric(fabric, letters[fabric.id], words) for fabric in listed)
     buttons = (
-        _button("fabric-link", "Copy a link to these colours",
-                'data-said="The link is copied." data-refused="The link is now in the address bar."'),
-        _button("fabric-picture", "Save the picture",
-                'data-said="The picture is saved." data-refused="This browser could not make the picture."'),
-        _button("fabric-greys", "See it in greys", 'aria-pressed="false"'),
-        _button("fabric-reset", "Back to the pattern’s colours", 'data-said="These are the pattern’s colours."'),
-    )  # fmt: skip
+        _button(words, "fabric-link", "fabrics", "link", said="link_done", refused="link_refused"),
+        _button(words, "fabric-picture", "fabrics", "picture", said="picture_done", refused="picture_refused"),
+        _button(words, "fabric-greys", "fabrics", "grays", 'aria-pressed="false"'),
+        _button(words, "fabric-reset", "fabrics", "reset", said="reset_done"),
+    )
+    title, about, near, pair = (escape(words.word("fabrics", key)) for key in ("title", "about", "near", "pair"))
     return (
-        '<details class="try-fabrics" data-search-exclude hidden>\n<summary>Try your fabrics</summary>\n'
-        "<p>Choose a colour, or take a photo of your fabric: every picture on this page changes with it. Photos stay "
-        "on your device. The figure beside a fabric is how light it looks, from 0 to 100.</p>\n"
-        f'<ul class="fabric-choices">\n{rows}\n</ul>\n'
-        '<p class="fabric-hint" role="status" data-near="Nearly equally light, so that an edge between them will '
-        'be hard to see: #." data-pair="# and #"></p>\n'
+        f'<details class="try-fabrics" data-search-exclude hidden>\n<summary>{title}</summary>\n'
+        f'<p>{about}</p>\n<ul class="fabric-choices">\n{rows}\n</ul>\n'
+        f'<p class="fabric-hint" role="status" data-near="{near}" data-pair="{pair}"></p>\n'
         f'<div class="buttons">{"".join(buttons)}</div>\n</details>'
     )
 
 
-def _fabric(fabric: Fabric, letter: str) -> str:
+def _fabric(fabric: Fabric, letter: str, words: Words) -> str:
     name, id = escape(fabric.name), escape(fabric.id)
+    photo_of = escape(words.fill("fabrics", "photo_of", fabric=fabric.name))
     return (
         f'<li data-fabric="{id}" data-name="{name}" data-colour="{colour(fabric.colour).lower()}">'
         f'<label><input type="color" value="{colour(fabric.colour).lower()}"> '
         f'<span class="fabric-letter">{escape(letter)}</span> {name}</label> '
-        '<span class="fabric-grey" data-words="#" title="How light it looks, 0 to 100"></span> '
-        f'<label class="photo"><input type="file" accept="image/*" aria-label="Photo of {name}">'
-        '<span aria-hidden="true">Photo…</span></label></li>'
+        f'<span class="fabric-grey" title="{escape(words.word("fabrics", "lightness"))}"></span> '
+        f'<label class="photo"><input type="file" accept="image/*" aria-label="{photo_of}">'
+        f'<span aria-hidden="true">{escape(words.word("fabrics", "photo"))}</span></label></li>'
     )
 
 
-def _button(does: str, words: str, marks: str = "") -> str:
-    return f'<button type="button" data-do="{does}"{" " + marks if marks else ""}>{words}</button>'
+def _button(words: Words, does: str, table: str, key: str, marks: str = "", **answers: str) -> str:
+    """Return a button with what it says when it was pressed, by the name under which the script looks for it."""
+    told = "".join(f' data-{name}="{escape(words.word(table, answer))}"' for name, answer in answers.items())
+    marked = f" {marks}" if marks else ""
+    return f'<button type="button" data-do="{does}"{marked}{told}>{escape(words.word(table, key))}</button>'
