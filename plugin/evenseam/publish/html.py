@@ -37,6 +37,9 @@ from evenseam.wording.document import (
 CUTTING = "cutting-"
 """How the ids of the headings begin under which the cuts of a fabric are listed."""
 
+_NARROW = 3
+"""Tables of no more columns stay tables on the narrowest screen."""
+
 Painter = Callable[[Picture], str]
 """Gives the SVG text of a picture of the document."""
 
@@ -249,18 +252,25 @@ class _Writer:
     def table(self, table: Table) -> str:
         id = self.fresh_id("table")
         head = "".join(f'<th scope="col">{write_inlines(cell)}</th>' for cell in table.header)
-        rows = "\n".join(f"<tr>{self.row(row, table.has_row_headings)}</tr>" for row in table.rows)
+        # On a narrow screen each row of many columns becomes a card, where every figure needs its heading again.
+        is_wide = len(table.header) > _NARROW
+        heads = [plain_words(cell) for cell in table.header] if is_wide else []
+        rows = "\n".join(f"<tr>{self.row(row, table.has_row_headings, heads)}</tr>" for row in table.rows)
         return (
             f'<div class="table-scroll" role="region" aria-labelledby="{id}" tabindex="0">\n'
-            f'<table class="figures">\n'
+            f'<table class="figures{" stacks" if is_wide else ""}">\n'
             f'<caption id="{id}">{escape(table.caption)}</caption>\n<thead><tr>{head}</tr></thead>\n'
             f"<tbody>\n{rows}\n</tbody>\n</table>\n</div>"
         )
 
-    def row(self, cells: tuple[tuple[Inline, ...], ...], has_heading: bool) -> str:
+    def row(self, cells: tuple[tuple[Inline, ...], ...], has_heading: bool, heads: Sequence[str]) -> str:
         written = [write_inlines(cell) for cell in cells]
         first = f'<th scope="row">{written[0]}</th>' if has_heading and written else ""
-        return first + "".join(f"<td>{cell}</td>" for cell in written[1 if first else 0 :])
+        marks = [f' data-head="{escape(head)}"' for head in heads] or [""] * len(written)
+        begin = 1 if first else 0
+        return first + "".join(
+            f"<td{mark}>{cell}</td>" for cell, mark in zip(written[begin:], marks[begin:], strict=True)
+        )
 
     def picture(self, picture: Picture) -> str:
         svg = inline_svg(self.painter(picture))
