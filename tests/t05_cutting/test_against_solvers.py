@@ -9,7 +9,7 @@ from random import Random
 import pytest
 from evenseam.cutting.covering import Relaxation
 from evenseam.cutting.demand import Demand, total_height
-from evenseam.cutting.search import shortest_strips
+from evenseam.cutting.search import StripSearch, shortest_strips
 from evenseam.cutting.simplex import Effort
 from support.strip_reference import least_height
 
@@ -45,6 +45,17 @@ def test_plans_are_as_short_as_a_constraint_solver_finds(seed):
 def test_nearly_all_small_cases_are_proved():
     proved = sum(shortest_strips(*small_case(seed)).is_shortest for seed in range(200))
     assert proved >= 195
+
+
+def test_ties_between_strips_never_send_the_search_in_circles():
+    """Many strips here are used up at once: by their first tie alone the same choices came back without an end."""
+    demands = [
+        Demand(((18, 31), (31, 18)), 3), Demand(((18, 30), (30, 18)), 3),
+        Demand(((10, 11), (11, 10)), 3), Demand(((10, 13), (13, 10)), 3),
+    ]  # fmt: skip
+    search = StripSearch(demands, 168, 1_000_000, int)
+    search.go_on(1_000)
+    assert search.solved().is_shortest and search.effort.left > 900_000
 
 
 @pytest.mark.parametrize("seed", range(25))

@@ -118,15 +118,26 @@ class Tableau:
             if number != _SLACK and line[-1]
         )
 
+    def _is_used_up_before(self, place: int, other: int, change: Sequence[int]) -> bool:
+        """Tell whether one column is used up before another; where both are at once, by the rest of their lines.
+
+        The rest decides as if every row asked for a hair more than it does, the newest rows for most: then no two are
+        ever used up at once, the work goes strictly down, and no choice of columns comes twice.
+        """
+        mine, its = self.lines[place], self.lines[other]
+        for at in range(len(self.rows), -1, -1):
+            difference = mine[at] * change[other] - its[at] * change[place]
+            if difference:
+                return difference < 0
+        return False
+
     def enter(self, number: int, cost: int, entries: Entries) -> bool:
         """Use as much of a column as can be, in place of the one that is used up first; False when there is none."""
         size = len(self.rows)
         change = [sum([line[place] * amount for place, amount in entries]) for line in self.lines]
         leaving = -1
         for place in range(size):
-            if change[place] > 0 and (
-                leaving < 0 or self.lines[place][size] * change[leaving] < self.lines[leaving][size] * change[place]
-            ):
+            if change[place] > 0 and (leaving < 0 or self._is_used_up_before(place, leaving, change)):
                 leaving = place
         if leaving < 0:
             return False

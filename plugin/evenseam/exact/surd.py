@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import lru_cache
 from math import isqrt
 from typing import TypeAlias, Union
 
@@ -26,7 +27,7 @@ class Surd:
     """Pairs of (square-free radicand, coefficient): radicands rise, 1 is the rational part, no coefficient is zero."""
 
     def __add__(self, other: Number | int) -> Number:
-        return _from_terms((*self.terms, *_terms_of(other)))
+        return _sum_of(self.terms, _terms_of(other))
 
     __radd__ = __add__
 
@@ -43,9 +44,12 @@ class Surd:
         return -self + other
 
     def __mul__(self, other: Number | int) -> Number:
+        if not isinstance(other, Surd):
+            # Every root stays, and in its place.
+            return Surd(tuple((radicand, factor * other) for radicand, factor in self.terms)) if other else Fraction(0)
         products: list[tuple[int, Fraction]] = []
         for left, coefficient in self.terms:
-            for right, factor in _terms_of(other):
+            for right, factor in other.terms:
                 outside, inside = _square_free(left * right)
                 products.append((inside, coefficient * factor * outside))
         return _from_terms(products)
@@ -77,7 +81,8 @@ class Surd:
 
     def __float__(self) -> float:
         # Not a sum of floats: terms that nearly cancel would lose places.
-        return float(self.approximately(60))
+        low, _ = _scaled_bounds(self, 60)
+        return low / (1 << 60)
 
     def approximately(self, bits: int) -> Fraction:
         """Return a rational number within a few times 2^-bits of this one."""
@@ -119,6 +124,9 @@ def sign(number: Number | int) -> int:
     """
     if not isinstance(number, Surd):
         return (number > 0) - (number < 0)
+    signs = {1 if coefficient.numerator > 0 else -1 for _, coefficient in number.terms}
+    if len(signs) == 1:
+        return signs.pop()
     bits = 32
     while True:
         low, high = _scaled_bounds(number, bits)
@@ -163,9 +171,9 @@ def _scaled_bounds(number: Surd, bits: int) -> tuple[int, int]:
     """Return whole numbers that enclose number × 2^bits."""
     low = high = 0
     for radicand, coefficient in number.terms:
-        square = coefficient * coefficient * radicand * (1 << (2 * bits))
-        root = isqrt(square.numerator // square.denominator)
-        if coefficient > 0:
+        above, below = coefficient.numerator, coefficient.denominator
+        root = isqrt((above * above * radicand << (2 * bits)) // (below * below))
+        if above > 0:
             low, high = low + root, high + root + 1
         else:
             low, high = low - root - 1, high - root
@@ -173,14 +181,40 @@ def _scaled_bounds(number: Surd, bits: int) -> tuple[int, int]:
 
 
 def _terms_of(number: Number | int) -> tuple[tuple[int, Fraction], ...]:
-    return number.terms if isinstance(number, Surd) else ((1, Fraction(number)),)
+    """Return the terms of any number; none for zero."""
+    if isinstance(number, Surd):
+        return number.terms
+    return ((1, number if isinstance(number, Fraction) else Fraction(number)),) if number else ()
+
+
+def _sum_of(one: tuple[tuple[int, Fraction], ...], other: tuple[tuple[int, Fraction], ...]) -> Number:
+    """Return the sum of two numbers whose radicands rise, by laying one beside the other."""
+    kept: list[tuple[int, Fraction]] = []
+    first = second = 0
+    while first < len(one) and second < len(other):
+        term, next_term = one[first], other[second]
+        if term[0] == next_term[0]:
+            coefficient = term[1] + next_term[1]
+            if coefficient:
+                kept.append((term[0], coefficient))
+            first, second = first + 1, second + 1
+        elif term[0] < next_term[0]:
+            kept.append(term)
+            first += 1
+        else:
+            kept.append(next_term)
+            second += 1
+    return _number_of((*kept, *one[first:], *other[second:]))
 
 
 def _from_terms(terms: Iterable[tuple[int, Fraction]]) -> Number:
     sums: dict[int, Fraction] = {}
     for radicand, coefficient in terms:
-        sums[radicand] = sums.get(radicand, Fraction(0)) + coefficient
-    kept = tuple((radicand, sums[radicand]) for radicand in sorted(sums) if sums[radicand] != 0)
+        sums[radicand] = sums[radicand] + coefficient if radicand in sums else coefficient
+    return _number_of(tuple((radicand, sums[radicand]) for radicand in sorted(sums) if sums[radicand]))
+
+
+def _number_of(kept: tuple[tuple[int, Fraction], ...]) -> Number:
     if not kept:
         return Fraction(0)
     if len(kept) == 1 and kept[0][0] == 1:
@@ -188,6 +222,7 @@ def _from_terms(terms: Iterable[tuple[int, Fraction]]) -> Number:
     return Surd(kept)
 
 
+@lru_cache(maxsize=4096)
 def _square_free(value: int) -> tuple[int, int]:
     """Return (outside, inside) with value = outside² × inside and inside square-free."""
     outside, inside, factor = 1, value, 2

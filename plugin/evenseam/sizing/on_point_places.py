@@ -146,11 +146,25 @@ def _triangles(project: Project, frame: _Frame) -> Iterator[Placed]:
 
 
 def _cut_off(outline: Polygon, edge: Polygon) -> Polygon | None:
-    """Return what of a convex shape lies inside the edge; None when nothing does."""
-    for start, end in edge.edges:
-        sides = [sign((end - start).cross(corner - start)) for corner in outline.corners]
-        if max(sides) <= 0:
+    """Return what of a convex shape lies inside the edge, an upright rectangle; None when nothing does."""
+    left_top, _, right_bottom, _ = edge.corners
+    for number, (start, end) in enumerate(edge.edges):
+        inward = [_inward(number, corner, left_top, right_bottom) for corner in outline.corners]
+        if max(inward) <= 0:
             return None
-        parts = split_convex(outline, start, end)
-        outline = parts[1] if parts else outline
+        if min(inward) < 0:
+            parts = split_convex(outline, start, end)
+            outline = parts[1] if parts else outline
     return outline
+
+
+def _inward(side: int, place: Point, left_top: Point, right_bottom: Point) -> int:
+    """Return on which side of an edge a place lies: 1 inside, 0 on it; edges are top, right, bottom and left."""
+    match side:
+        case 0:
+            return sign(place.y - left_top.y)
+        case 1:
+            return sign(right_bottom.x - place.x)
+        case 2:
+            return sign(right_bottom.y - place.y)
+    return sign(place.x - left_top.x)

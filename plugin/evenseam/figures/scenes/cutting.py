@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from fractions import Fraction
+from typing import TypeAlias
 
 from evenseam.cutting import CuttingPlan
 from evenseam.cutting.plan import PlannedPiece, PlannedStrip
@@ -35,9 +36,12 @@ class Band:
     times: int
 
 
+Words: TypeAlias = dict[tuple[str, Number, Number], str]
+"""What is written on a piece, by the cut it is for and its sides as it lies; there are many alike."""
+
+
 def draw_cutting(scene: Scene, plan: CuttingPlan) -> None:
     """Draw the plan with its usable width and its length; every piece bears the number it has in the words."""
-    numbers = plan.numbers
     width_of_cloth = plan.usable_width.value
     frame = Frame.fitting(width_of_cloth, width_of_cloth, WIDE, WIDE)
     bands = bands_of(plan, frame)
@@ -47,8 +51,9 @@ def draw_cutting(scene: Scene, plan: CuttingPlan) -> None:
         frame = Frame.fitting(width_of_cloth, long, WIDE, HIGHEST)
         frame = max(frame, Frame.fitting(width_of_cloth, width_of_cloth, NARROW, NARROW), key=lambda one: one.scale)
     down = 0.0
+    words: Words = {}
     for band in bands:
-        down = _draw_band(scene, plan, band, frame, down, numbers)
+        down = _draw_band(scene, plan, band, frame, down, words)
     width = frame.length(plan.usable_width.value)
     pen = scene.pen
     for left in (-SELVAGE, width):
@@ -100,9 +105,7 @@ def _shape(band: Band) -> tuple[object, ...]:
     )
 
 
-def _draw_band(
-    scene: Scene, plan: CuttingPlan, band: Band, frame: Frame, down: float, numbers: dict[str, int]
-) -> float:
+def _draw_band(scene: Scene, plan: CuttingPlan, band: Band, frame: Frame, down: float, words: Words) -> float:
     """Draw one band from `down` and return where the next begins."""
     pen = scene.pen
     high = frame.length(band.bottom - band.top)
@@ -118,7 +121,7 @@ def _draw_band(
     for piece, outline in zip(pieces, outlines, strict=True):
         _draw_diagonals(scene, piece, outline)
     for piece, outline in zip(pieces, outlines, strict=True):
-        _label_piece(scene, plan, piece, outline, numbers)
+        _label_piece(scene, plan, piece, outline, words)
     down = down + high
     if band.times == 1:
         return down
@@ -130,22 +133,26 @@ def _draw_band(
     return down + BREAK + 4
 
 
-def _label_piece(
-    scene: Scene, plan: CuttingPlan, piece: PlannedPiece, outline: Polygon, numbers: dict[str, int]
-) -> None:
+def _label_piece(scene: Scene, plan: CuttingPlan, piece: PlannedPiece, outline: Polygon, words: Words) -> None:
     """Write a piece's number, and its size as it lies on the cloth where there is room."""
-    unit = scene.sheet.project.unit
-    size = f"{format_number(piece.width, unit)} × {format_number(piece.height, unit)}"
-    number = str(numbers[piece.cut])
     shape = scene.sheet.cuts.cut(piece.cut).shape
+    key = piece.cut, piece.width, piece.height
+    if key not in words:
+        words[key] = _words(scene, plan, piece, outline)
     if shape in TRIANGLES:
-        draw_letter(scene.pen, _first_part(shape, outline), number, plan.material, largest=SMALL_SIZE)
-        return
-    for words in (f"{number}: {size}", number):
-        if label_spot(outline, words, LABEL_SIZE, 9) is not None:
-            draw_letter(scene.pen, outline, words, plan.material)
-            return
-    draw_letter(scene.pen, outline, number, plan.material)
+        draw_letter(scene.pen, _first_part(shape, outline), words[key], plan.material, largest=SMALL_SIZE)
+    else:
+        draw_letter(scene.pen, outline, words[key], plan.material)
+
+
+def _words(scene: Scene, plan: CuttingPlan, piece: PlannedPiece, outline: Polygon) -> str:
+    """Return what is written on every piece of this kind that lies this way."""
+    unit = scene.sheet.project.unit
+    number = str(plan.numbers[piece.cut])
+    if scene.sheet.cuts.cut(piece.cut).shape in TRIANGLES:
+        return number
+    words = f"{number}: {format_number(piece.width, unit)} × {format_number(piece.height, unit)}"
+    return number if label_spot(outline, words, LABEL_SIZE, 9) is None else words
 
 
 TRIANGLES = (CutShape.HALF_SQUARE_TRIANGLE, CutShape.QUARTER_SQUARE_TRIANGLE)
