@@ -17,7 +17,7 @@ from evenseam.wording.document import Block, Document
 FILE = "pattern.yaml"
 OUR_ATTRIBUTES = {
     "p": {"class"}, "ul": set(), "ol": set(), "li": set(), "strong": {"class"}, "em": set(), "code": set(), "br": set(), "a": {"href"},
-    "span": {"class", "data-figure"}, "div": {"class", "role", "aria-labelledby", "tabindex", "data-search-exclude"}, "table": {"class"},
+    "span": {"class", "data-figure"}, "div": {"class", "role", "aria-labelledby", "tabindex", "data-search-exclude", "lang"}, "table": {"class"},
     "caption": {"id"}, "thead": set(), "tbody": set(), "tr": set(), "th": {"scope"}, "td": set(), "h1": set(), "pre": {"tabindex"},
 }  # fmt: skip
 """Everything that a text without pictures can become."""
@@ -39,7 +39,7 @@ class OurMarkup(HTMLParser):
         for name, value in attrs:
             if name == "href":
                 assert _ADDRESS.fullmatch(value or ""), f"a link leads to {value!r}"
-            elif name in ("class", "id", "role", "scope", "tabindex", "data-figure"):
+            elif name in ("class", "id", "role", "scope", "tabindex", "data-figure", "lang"):
                 assert re.fullmatch(r"[\w -]+", value or ""), f"{name}={value!r} came through"
         self.elements.append((tag, tuple(attrs)))
         if tag not in _EMPTY:

@@ -11,6 +11,7 @@ from evenseam.figures.drawing import Label, Line, Stroke
 from evenseam.figures.paper import Paper, PaperPage, colouring_page
 from evenseam.figures.paper.paper_size import MARGIN
 from evenseam.publish.paper_pdf import templates_pdf
+from evenseam.wording import words_of
 from shapely.geometry import Polygon
 from support.pictured import SIZES, sample_sheet
 
@@ -26,7 +27,7 @@ def pieces_of(page: PaperPage) -> list[Polygon]:
 @pytest.mark.parametrize(("size", "paper"), CASES)
 def test_every_piece_is_drawn_once_and_all_in_one_proportion(size: str, paper: Paper) -> None:
     sheet = sample_sheet(size)
-    drawn = pieces_of(colouring_page(sheet, paper))
+    drawn = pieces_of(colouring_page(sheet, paper, words_of()))
     placed = [float(one.outline.area) for one in sheet.sized.placed]
     assert len(drawn) == len(placed)
     ratios = [piece.area / area for piece, area in zip(drawn, placed, strict=True)]
@@ -35,7 +36,7 @@ def test_every_piece_is_drawn_once_and_all_in_one_proportion(size: str, paper: P
 
 @pytest.mark.parametrize(("size", "paper"), CASES)
 def test_it_fills_the_page_one_way_and_stays_inside_its_margins(size: str, paper: Paper) -> None:
-    page = colouring_page(sample_sheet(size), paper)
+    page = colouring_page(sample_sheet(size), paper, words_of())
     boxes = [piece.bounds for piece in pieces_of(page)]
     left, top = min(box[0] for box in boxes), min(box[1] for box in boxes)
     right, bottom = max(box[2] for box in boxes), max(box[3] for box in boxes)
@@ -48,7 +49,7 @@ def test_it_fills_the_page_one_way_and_stays_inside_its_margins(size: str, paper
 @pytest.mark.parametrize(("size", "paper"), CASES)
 def test_there_is_a_box_for_every_fabric_that_is_seen(size: str, paper: Paper) -> None:
     sheet = sample_sheet(size)
-    page = colouring_page(sheet, paper)
+    page = colouring_page(sheet, paper, words_of())
     seen = {placed.fabric for placed in sheet.sized.placed}
     names = {fabric.name for fabric in sheet.project.fabrics if fabric.id in seen}
     assert names <= {shape.text for shape in page.drawing.shapes if isinstance(shape, Label)}
@@ -58,7 +59,7 @@ def test_there_is_a_box_for_every_fabric_that_is_seen(size: str, paper: Paper) -
 
 
 def test_the_page_read_back_is_one_page_that_says_it_is_not_to_scale() -> None:
-    content = templates_pdf([colouring_page(sample_sheet("wall-hanging"), Paper.A4)], "Colouring sheet")
+    content = templates_pdf([colouring_page(sample_sheet("wall-hanging"), Paper.A4, words_of())], "Coloring sheet")
     (page,) = pdfplumber.open(io.BytesIO(content)).pages
     assert "Nottoscale" in "".join(char["text"] for char in page.chars).replace(" ", "")
     # Outlines only: nothing on the page is filled.

@@ -17,6 +17,7 @@ from evenseam.problems import SourceText
 from evenseam.publish.paper_pdf import templates_pdf
 from evenseam.reading import read_pattern
 from evenseam.sheet import compute_sheet
+from evenseam.wording import words_of
 
 FOLDER = Path(__file__).parent.parent.parent / "patterns" / "urchins-on-the-slip"
 TRUE = 0.01
@@ -56,7 +57,7 @@ def lines(request: pytest.FixtureRequest) -> list[tuple[Spot, Spot]]:
     project = next(p for p in pattern.projects if p.size == "mug-rug" and p.unit is Unit.INCH)
     sheet = compute_sheet(pattern, project).value
     assert sheet is not None
-    return printed_lines(templates_pdf(template_pages(sheet, request.param)))
+    return printed_lines(templates_pdf(template_pages(sheet, request.param, words_of()), "Templates"))
 
 
 def test_every_drawn_edge_is_on_the_paper(lines: list[tuple[Spot, Spot]]) -> None:
@@ -111,4 +112,4 @@ def test_letter_takes_no_more_pages_than_a4() -> None:
     assert pattern is not None
     sheet = compute_sheet(pattern, pattern.projects[0]).value
     assert sheet is not None
-    assert {paper: len(template_pages(sheet, paper)) for paper in Paper} == {Paper.LETTER: 3, Paper.A4: 3}
+    assert {paper: len(template_pages(sheet, paper, words_of())) for paper in Paper} == {Paper.LETTER: 3, Paper.A4: 3}

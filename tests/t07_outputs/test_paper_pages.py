@@ -18,6 +18,7 @@ from evenseam.figures.paper import Paper, PaperPage, template_pages
 from evenseam.figures.paper.tiling import OVERLAP
 from evenseam.pattern import Block, BlockPiece, Method, Project
 from evenseam.publish.paper_pdf import templates_pdf
+from evenseam.wording import words_of
 from shapely.geometry import LineString, Point
 from shapely.ops import unary_union
 from support.pictured import sheet_of
@@ -60,12 +61,12 @@ CASES = [(name, paper) for name in PROJECTS for paper in Paper]
 
 @cache
 def pages_of(name: str, paper: Paper) -> tuple[PaperPage, ...]:
-    return template_pages(sheet_of(PROJECTS[name]), paper)
+    return template_pages(sheet_of(PROJECTS[name]), paper, words_of())
 
 
 @cache
 def pdf_of(name: str, paper: Paper) -> bytes:
-    return templates_pdf(pages_of(name, paper))
+    return templates_pdf(pages_of(name, paper), "Templates")
 
 
 def read(content: bytes) -> list[Any]:
@@ -133,7 +134,7 @@ def test_no_ink_lies_within_half_an_inch_of_the_edge(name: str, paper: Paper) ->
 def test_every_page_says_what_it_is_and_how_to_print_it(name: str, paper: Paper) -> None:
     project = sheet_of(PROJECTS[name]).project
     pages = read(pdf_of(name, paper))
-    edition = "centimetre" if project.unit is Unit.CENTIMETRE else "inch"
+    edition = "centimeter" if project.unit is Unit.CENTIMETRE else "inch"
     for number, page in enumerate(pages, start=1):
         text = letters(page)
         for words in (
@@ -270,9 +271,9 @@ def test_parts_cover_a_large_template(paper: Paper) -> None:
     sheet = sheet_of(PROJECTS["large"])
     (template,) = section_templates(sheet.project.blocks[0], sheet.blocks[0], sheet.project.seam_allowance)
     looks = dict(looks_of(sheet.project.fabrics))
-    shapes = template_shapes(template, looks, "Slant", 1, is_sideways=False)
+    shapes = template_shapes(template, looks, "Slant", "print once", words_of(), is_sideways=False)
     live = (Fraction(15, 2), Fraction(17, 2))
-    parts = parts_of(shapes, *live)
+    parts = parts_of(shapes, *live, words_of())
     columns, rows = 3, 2
     assert len(parts) == columns * rows
     step_x, step_y = (shapes.width - live[0]) / (columns - 1), (shapes.height - live[1]) / (rows - 1)
@@ -291,9 +292,9 @@ def test_parts_cover_a_large_template(paper: Paper) -> None:
 
 @pytest.mark.parametrize(("name", "paper"), CASES)
 def test_the_same_pages_give_the_same_bytes(name: str, paper: Paper) -> None:
-    pages = template_pages(sheet_of(PROJECTS[name]), paper)
+    pages = template_pages(sheet_of(PROJECTS[name]), paper, words_of())
     assert [page.svg for page in pages] == [page.svg for page in pages_of(name, paper)]
-    assert templates_pdf(pages) == pdf_of(name, paper)
+    assert templates_pdf(pages, "Templates") == pdf_of(name, paper)
 
 
 @pytest.mark.parametrize("paper", Paper)
@@ -313,7 +314,7 @@ def test_a_second_program_sets_the_same_page_true_to_scale(paper: Paper) -> None
 
 def test_no_pages_are_no_pdf() -> None:
     with pytest.raises(ValueError, match="no pages"):
-        templates_pdf(())
+        templates_pdf((), "Templates")
 
 
 def test_a_rotary_pattern_has_no_templates() -> None:
@@ -321,4 +322,4 @@ def test_a_rotary_pattern_has_no_templates() -> None:
         SLANTED, method=Method.ROTARY,
         pieces=(BlockPiece("p1", "sea", polygon("0,0 6,0 6,8 0,8")), BlockPiece("p2", "fog", polygon("6,0 12,0 12,8 6,8"))),
     )  # fmt: skip
-    assert template_pages(sheet_of(with_block(rotary)), Paper.A4) == ()
+    assert template_pages(sheet_of(with_block(rotary)), Paper.A4, words_of()) == ()

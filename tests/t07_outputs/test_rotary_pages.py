@@ -18,7 +18,7 @@ from evenseam.figures.paper import Paper, template_pages
 from evenseam.pattern import Block, BlockPiece, JoinPieces, Method, Press, Project
 from evenseam.publish.paper_pdf import templates_pdf
 from evenseam.sheet import PatternSheet, sheet_as_json
-from evenseam.wording import write_document
+from evenseam.wording import words_of, write_document
 from evenseam.wording.seam_ends import SeamEnds, seam_ends
 from shapely.affinity import rotate, translate
 from shapely.geometry import Polygon as Shape
@@ -114,7 +114,7 @@ class TestTriangles:
         assert not any("A1" in label for label in labels)
 
     def test_nothing_needs_a_template(self) -> None:
-        assert template_pages(hourglasses(), Paper.A4) == ()
+        assert template_pages(hourglasses(), Paper.A4, words_of()) == ()
         assert "Templates to print" not in words(hourglasses())
 
 
@@ -171,7 +171,8 @@ class TestTemplates:
 
 
 def _pages(sheet: PatternSheet) -> list[Any]:
-    return pdfplumber.open(io.BytesIO(templates_pdf(template_pages(sheet, Paper.A4)))).pages
+    content = templates_pdf(template_pages(sheet, Paper.A4, words_of()), "Templates")
+    return pdfplumber.open(io.BytesIO(content)).pages
 
 
 def _loops(page: Any) -> list[Shape]:

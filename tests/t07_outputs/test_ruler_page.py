@@ -10,6 +10,7 @@ import pytest
 from evenseam.figures.paper import Paper, ruler_page
 from evenseam.publish.cairo import has_cairo
 from evenseam.publish.paper_pdf import templates_pdf
+from evenseam.wording import words_of
 
 INCH = 72
 CENTIMETRE = 72 / 2.54
@@ -19,7 +20,7 @@ CENTIMETRE = 72 / 2.54
 def page(request):
     if not has_cairo():
         pytest.skip("the cairo library is not installed")
-    with pdfplumber.open(io.BytesIO(templates_pdf((ruler_page(request.param),)))) as book:
+    with pdfplumber.open(io.BytesIO(templates_pdf((ruler_page(request.param, words_of()),), "Rulers"))) as book:
         yield request.param, book.pages[0]
 
 
@@ -51,7 +52,7 @@ def test_the_longest_rulers_are_true(page):
 def test_marks_stand_at_their_places(page):
     """The marks of the inch ruler across: eighths, one after the other."""
     paper, _ = page
-    lines = [shape for shape in ruler_page(paper).drawing.shapes if type(shape).__name__ == "Line"]
+    lines = [shape for shape in ruler_page(paper, words_of()).drawing.shapes if type(shape).__name__ == "Line"]
     upright = [line for line in lines if len(line.points) == 2 and line.points[0].x == line.points[1].x]
     tops = sorted({line.points[0].y for line in upright})
     rows = {top: sorted(line.points[0].x for line in upright if line.points[0].y == top) for top in tops}

@@ -16,7 +16,7 @@ from support.documents import paint, sample_document, words
 from support.page_reader import figures_in, read_page
 from support.paper_reader import alternatives, body_text, bookmarks, read_pdf, structure
 
-FRAME = HandoutFrame("Saltmarsh Workshop", "Version 1.0", "letter")
+FRAME = HandoutFrame("Saltmarsh Workshop", "Version 1.0", "letter", page="page {number} of {count}")
 
 
 @dataclass(frozen=True)
@@ -131,7 +131,7 @@ class TestTwice:
         code = (
             "import hashlib,sys;sys.path[:0]=['plugin','tests'];from support.documents import *;"
             "from evenseam.publish.handout import *;"
-            "print(hashlib.sha256(write_handout(sample_document(),HandoutFrame('Saltmarsh Workshop','Version 1.0','letter'),paint).value).hexdigest())"
+            "print(hashlib.sha256(write_handout(sample_document(),HandoutFrame('Saltmarsh Workshop','Version 1.0','letter',page='page {number} of {count}'),paint).value).hexdigest())"
         )
         told = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
         assert told.stdout.strip() == hashlib.sha256(handout(sample_document())).hexdigest()

@@ -11,7 +11,7 @@ from evenseam.publish.html_text import escape, without_blank_lines
 from evenseam.publish.options import SiteOptions
 from evenseam.publish.paper_pdf import templates_pdf
 from evenseam.publish.site_files import CHECK_PAGE, site_link
-from evenseam.wording import language
+from evenseam.wording import Words, language
 from evenseam.wording.document import Document, Picture
 from evenseam.wording.tree import parse_ours
 
@@ -20,8 +20,8 @@ PAPER_NAMES = {"letter": "Letter", "a4": "A4"}
 
 def make_check_page(options: SiteOptions, cache: Cache) -> MadePattern:
     """Return the page and its files, in the form in which a pattern's parts are kept."""
-    files = _rulers(options, cache)
     words = language(options.language)
+    files = _rulers(options, cache, words)
     title, about = words.word("page", "check_title"), words.word("page", "check_about")
     figures = {
         "six_inches": "6 in", "quarter_inch": "1/4 in", "letter_size": "8 1/2 × 11 in", "a4_size": "210 × 297 mm",
@@ -50,11 +50,11 @@ def make_check_page(options: SiteOptions, cache: Cache) -> MadePattern:
     return MadePattern("", "", "", "", "", CHECK_PAGE, "", (1, 1), (), (page,), made, (), is_published=True)
 
 
-def _rulers(options: SiteOptions, cache: Cache) -> list[tuple[MadeFile, str]]:
+def _rulers(options: SiteOptions, cache: Cache, words: Words) -> list[tuple[MadeFile, str]]:
     """Return the rulers for each paper: as PDF where cairo is installed, else as pictures, which print as well."""
     files: list[tuple[MadeFile, str]] = []
     for paper in options.papers:
-        page = ruler_page(Paper(paper))
+        page = ruler_page(Paper(paper), words)
         is_pdf = options.has_handouts and options.has_paper_pictures and has_cairo()
         content = templates_pdf((page,), page.title) if is_pdf else page.svg.encode()
         path = f"{CHECK_PAGE.removesuffix('.md')}-{paper}.{'pdf' if is_pdf else 'svg'}"

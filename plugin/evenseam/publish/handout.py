@@ -56,6 +56,9 @@ class HandoutFrame:
     """Where the pattern is written, for a problem."""
     language: str = "en"
     region: str = "us"
+    """Empty for a language as such."""
+    page: str = "{number} / {count}"
+    """What stands at the foot of a page, with places for its number and that of the last."""
 
 
 def handout_data(document: Document, frame: HandoutFrame, painter: Painter, sheets: Sequence[TruePage] = ()) -> str:
@@ -71,7 +74,8 @@ def handout_data(document: Document, frame: HandoutFrame, painter: Painter, shee
         "footer": plain(frame.footer),
         "paper": _TYPST_PAPERS[frame.paper],
         "language": frame.language,
-        "region": frame.region,
+        "region": frame.region or None,
+        "page": plain(frame.page),
         "parts": DataWriter(painter).blocks(document.blocks),
         "sheets": pages,
     }

@@ -185,7 +185,7 @@ class _Maker:
         self.add(size, "figures", "JSON", f"{size.name}.json", data.encode())
 
     def add_handout(self, size: _Size, paper: str) -> None:
-        sheets = template_pages(size.sheet, Paper(paper))
+        sheets = template_pages(size.sheet, Paper(paper), self.words)
         frame = sheet_frame(size.sheet, paper, self.options.language)
         outcome = self.set_once(handout_data(size.document, frame, size.print_painter, sheets), frame)
         self.report.problems += outcome.problems
@@ -200,12 +200,12 @@ class _Maker:
             "templates_only",
             PAPER_NAMES[paper],
             f"{size.name}-templates-{paper}.pdf",
-            templates_pdf(sheets),
+            templates_pdf(sheets, self.words.word("paper", "templates")),
         )
 
     def add_colouring(self, size: _Size) -> None:
         """Add the sheet to try colours on: a picture, and a page to print where cairo is installed."""
-        pages = {paper: colouring_page(size.sheet, Paper(paper)) for paper in self.options.papers}
+        pages = {paper: colouring_page(size.sheet, Paper(paper), self.words) for paper in self.options.papers}
         if self.options.has_paper_pictures and has_cairo():
             for paper, page in pages.items():
                 content = templates_pdf((page,), page.title)

@@ -25,7 +25,7 @@ class CairoMissingError(RuntimeError):
         )
 
 
-def templates_pdf(pages: Sequence[PaperPage], title: str = "Templates") -> bytes:
+def templates_pdf(pages: Sequence[PaperPage], title: str) -> bytes:
     """Return one PDF with a page for each page of templates, 72 points to the inch.
 
     Raises CairoMissingError where cairo cannot be loaded, ValueError without pages.

@@ -36,8 +36,9 @@ def sheet_frame(sheet: PatternSheet, paper: str, code: str = BASE_LANGUAGE) -> H
     for name, said in (("by", pattern.designer or pattern.title), ("version", pattern.version), ("seam", seam)):
         foot = foot.replace(f"{{{name}}}", said)
     spoken, _, region = code.partition("-")
-    region = region.lower() or ("us" if spoken == BASE_LANGUAGE else spoken)
-    return HandoutFrame(pattern.designer, foot, paper, pattern.place, spoken, region)
+    region = region.lower() or ("us" if spoken == BASE_LANGUAGE else "")
+    page = words.word("page", "handout_page")
+    return HandoutFrame(pattern.designer, foot, paper, pattern.place, spoken, region, page)
 
 
 def make_handout(sheet: PatternSheet, paper: str, code: str = BASE_LANGUAGE) -> Outcome[bytes]:
@@ -45,7 +46,7 @@ def make_handout(sheet: PatternSheet, paper: str, code: str = BASE_LANGUAGE) -> 
     written = titled_document(sheet, code)
     if written.value is None:
         return Outcome(None, written.problems)
-    templates = template_pages(sheet, Paper(paper))
+    templates = template_pages(sheet, Paper(paper), language(code))
     name = f"{sheet.project.size}-{edition_of(sheet.project.unit)}"
     painter = SheetPictures(sheet, code).painter(Theme.PRINT, name)
     outcome = write_handout(written.value, sheet_frame(sheet, paper, code), painter, templates)

@@ -39,6 +39,10 @@ class Words:
         one, many = self.words[table][key]
         return self._of_two(one, many, count).format(number=count, **parts)
 
+    def parts(self, table: str, key: str) -> tuple[str, ...]:
+        """Return a phrase that is written in several parts. Raises KeyError."""
+        return tuple(map(str, self.words[table][key]))
+
     def noun(self, key: str, count: int) -> str:
         """Return a noun as it stands after a number: strip, strips."""
         one, many = self.words["nouns"][key]
@@ -82,7 +86,7 @@ class Words:
             if found:
                 return said.format(*(self.phrase(part) for part in found.groups()))
         if _LETTERS.fullmatch(text):
-            # Labels of pieces in a row; of the author's own words none is changed.
+            # Labels of pieces, or numbers, in a row; of the author's own words none is changed.
             return text.replace(" and ", f" {self.word('grammar', 'and')} ")
         return self.figure(text)
 
@@ -91,7 +95,8 @@ class Words:
         return str(one if is_one else many)
 
 
-_LETTERS = re.compile(r"(?:[A-Z]{1,2}\d*, )*[A-Z]{1,2}\d* and [A-Z]{1,2}\d*")
+_ONE = r"(?:[A-Z]{1,2}\d*|\d+)"
+_LETTERS = re.compile(rf"(?:{_ONE}, )*{_ONE} and {_ONE}")
 _DECIMAL = re.compile(r"(?<=\d)\.(?=\d)")
 
 

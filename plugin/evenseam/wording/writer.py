@@ -168,7 +168,7 @@ def _glance_values(scribe: Scribe) -> dict[str, object]:
         "hanging": hanging_key(project),
         **rod_values(sheet),
         "methods": [words[methods[method]] for method in dict.fromkeys(block.method for block in used)],
-        "skill": sheet.pattern.skill_level,
+        "skill": scribe.language.skill(sheet.pattern.skill_level),
         "usable_width": project.usable_width,
     }
 

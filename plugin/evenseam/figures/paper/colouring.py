@@ -7,12 +7,12 @@ from fractions import Fraction
 from evenseam.figures.cloth_look import looks_of
 from evenseam.figures.drawing import Anchor, Drawing, Ink, Label, Line, Shape, Stroke
 from evenseam.figures.frame import rectangle as whole_page
-from evenseam.figures.paper import words
 from evenseam.figures.paper.exact_places import at, rectangle
 from evenseam.figures.paper.page import PaperPage
 from evenseam.figures.paper.page_furniture import fitting, wrapped
 from evenseam.figures.paper.paper_size import MARGIN, Paper
 from evenseam.figures.paper.template_shapes import label_width
+from evenseam.figures.paper.words import TABLE, PaperWords
 from evenseam.figures.rational import rational, rational_point
 from evenseam.geometry import Point
 from evenseam.sheet import PatternSheet
@@ -25,7 +25,7 @@ _LINE = Fraction(7, 20)
 _GAP = Fraction(1, 10)
 
 
-def colouring_page(sheet: PatternSheet, paper: Paper) -> PaperPage:
+def colouring_page(sheet: PatternSheet, paper: Paper, words: PaperWords) -> PaperPage:
     """Return one page with every piece of the finished project in outline, and a box to colour for each fabric.
 
     Work that is wider than high lies sideways, so that it is as large as the page lets it be. Not true to scale, and
@@ -35,7 +35,7 @@ def colouring_page(sheet: PatternSheet, paper: Paper) -> PaperPage:
     foot = max((line for _, line in boxes), default=-1) + 1
     top = MARGIN + _HEAD
     wide, high = paper.live_width, paper.live_height - _HEAD - foot * _LINE - _GAP
-    shapes = [*_head(sheet, paper), *_outlines(sheet, top, wide, high)]
+    shapes = [*_head(sheet, paper, words), *_outlines(sheet, top, wide, high)]
     for number, (left, line) in enumerate(boxes):
         level = paper.height - MARGIN - (foot - line) * _LINE + (_LINE - _BOX)
         shapes.append(Line(rectangle(left, level, _BOX, _BOX).corners, Stroke.SEWING_LINE, is_closed=True))
@@ -43,12 +43,14 @@ def colouring_page(sheet: PatternSheet, paper: Paper) -> PaperPage:
         spot = at(left + _BOX + Fraction(1, 12), level + _BOX / 2)
         shapes.append(Label(spot, name, _TEXT_POINTS, anchor=Anchor.START))
     drawing = Drawing(tuple(shapes), looks_of(sheet.project.fabrics), whole_page(0, 0, paper.width, paper.height))
-    description = f"{words.COLOURING} for {sheet.pattern.title}, {sheet.project.name}: every piece in outline."
-    return PaperPage(paper, 1, 1, drawing, (words.COLOURING,), description, words.COLOURING)
+    title = words.word(TABLE, "coloring")
+    about = words.fill(TABLE, "coloring_about", title=sheet.pattern.title, size=sheet.project.name)
+    return PaperPage(paper, 1, 1, drawing, (title,), about, title, words.code)
 
 
-def _head(sheet: PatternSheet, paper: Paper) -> list[Shape]:
+def _head(sheet: PatternSheet, paper: Paper, words: PaperWords) -> list[Shape]:
     """Return what stands above the outlines."""
+    told = words.word(TABLE, "coloring_told")
     title = f"{sheet.pattern.title}: {sheet.project.name}"
     size = min(_TITLE_POINTS, fitting(title, _TITLE_POINTS, paper.live_width, is_bold=True))
     return [
@@ -56,7 +58,7 @@ def _head(sheet: PatternSheet, paper: Paper) -> list[Shape]:
         *(
             Label(at(MARGIN, MARGIN + Fraction(7, 20) + Fraction(3, 20) * number), line, _TEXT_POINTS, Ink.QUIET,
                   anchor=Anchor.START)
-            for number, line in enumerate(wrapped(words.COLOUR_IT, _TEXT_POINTS, paper.live_width))
+            for number, line in enumerate(wrapped(told, _TEXT_POINTS, paper.live_width))
         ),
     ]  # fmt: skip
 

@@ -5,8 +5,8 @@ from __future__ import annotations
 from fractions import Fraction
 
 from evenseam.figures.drawing import Label, Line, Stroke
-from evenseam.figures.paper import words
 from evenseam.figures.paper.template_shapes import POINT, TemplateShapes
+from evenseam.figures.paper.words import TABLE, PaperWords
 from evenseam.figures.rational import rational
 from evenseam.figures.spot import label_spot
 from evenseam.geometry import Point, Polygon
@@ -19,7 +19,7 @@ _LARGEST = Fraction(11)
 _SMALLEST = Fraction(4)
 
 
-def key_shapes(block: Block, pieced: PiecedBlock) -> TemplateShapes:
+def key_shapes(block: Block, pieced: PiecedBlock, words: PaperWords) -> TemplateShapes:
     """Return a block with its pieces, and round its sections heavier lines and their letters, not to scale."""
     width, height = rational(block.width.value), rational(block.height.value)
     share = SIDE / max(width, height)
@@ -37,8 +37,8 @@ def key_shapes(block: Block, pieced: PiecedBlock) -> TemplateShapes:
         lines.append(Line(outline.corners, Stroke.SEWING_LINE, is_closed=True))
         if len(pieced.sections) > 1 and (label := _letter(outline, section.name)) is not None:
             labels.append(label)
-    title = words.key_title(block.name)
-    return TemplateShapes(title, words.KEY_TOLD, width * share, height * share, tuple(lines), tuple(labels))
+    title, told = words.fill(TABLE, "as_sewn", block=block.name), words.word(TABLE, "as_sewn_told")
+    return TemplateShapes(title, told, width * share, height * share, tuple(lines), tuple(labels))
 
 
 def _letter(outline: Polygon, name: str) -> Label | None:

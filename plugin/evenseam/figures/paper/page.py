@@ -31,13 +31,10 @@ class PaperPage:
     """What lies on it: Lantern A, Lantern B."""
     description: str
     """The same as a sentence."""
-    name: str = ""
-    """What it is, when it is not one of the pages of templates."""
-
-    @property
-    def title(self) -> str:
-        """For bookmarks and readers of the screen."""
-        return self.name or f"Templates, page {self.number} of {self.count}"
+    title: str
+    """For bookmarks and readers of the screen."""
+    language: str
+    """Code of the language of its words."""
 
     @property
     def width_points(self) -> float:
@@ -66,7 +63,7 @@ def page_svg(page: PaperPage) -> str:
     body = ink.shapes(scaled(shape, factor) for shape in page.drawing.shapes)
     width, height = ink.number(float(page.paper.width * factor)), ink.number(float(page.paper.height * factor))
     return (
-        f'<svg xmlns="http://www.w3.org/2000/svg" width="{width}{unit}" height="{height}{unit}" '
-        f'viewBox="0 0 {width} {height}" font-family="{PRINT_FONT}">'
+        f'<svg xmlns="http://www.w3.org/2000/svg" xml:lang="{page.language}" width="{width}{unit}" '
+        f'height="{height}{unit}" viewBox="0 0 {width} {height}" font-family="{PRINT_FONT}">'
         f"<title>{escape(page.title)}</title><desc>{escape(page.description)}</desc>{body}</svg>"
     )

@@ -8,10 +8,17 @@ from fractions import Fraction
 
 from evenseam.exact import CENTIMETRES_PER_INCH, Unit
 from evenseam.figures.drawing import Anchor, Ink, Label, Line, Shape, Stroke
-from evenseam.figures.paper import words
 from evenseam.figures.paper.exact_places import at, exact, letters_size, rectangle
 from evenseam.figures.paper.paper_size import MARGIN, Paper
 from evenseam.figures.paper.template_shapes import POINT, label_width
+from evenseam.figures.paper.words import (
+    FIVE_CENTIMETRES,
+    ONE_INCH,
+    TABLE,
+    TWO_CENTIMETRES,
+    TWO_INCHES,
+    PaperWords,
+)
 from evenseam.figures.rational import rational
 from evenseam.geometry import Point
 from evenseam.pattern import Method
@@ -53,35 +60,40 @@ def live_area(paper: Paper, layout: Layout) -> LiveArea:
     return LiveArea(MARGIN, MARGIN + HEAD_HEIGHT, paper.live_width, paper.live_height - HEAD_HEIGHT - FOOT_HEIGHT)
 
 
-def furniture(sheet: PatternSheet, paper: Paper, layout: Layout, number: int, count: int) -> list[Shape]:
+def furniture(
+    sheet: PatternSheet, paper: Paper, layout: Layout, number: int, count: int, words: PaperWords
+) -> list[Shape]:
     """Return what is printed on one page beside its templates."""
     project = sheet.project
+    edition = words.word("page", "centimeter_edition" if project.unit is Unit.CENTIMETRE else "inch_edition")
     lines = (
-        words.which_edition(project.name, project.unit is Unit.CENTIMETRE),
-        words.which_page(paper.title, number, count),
-        words.FULL_SIZE,
-        words.MEASURE_FIRST,
-        words.allowance_included(project.seam_allowance.text),
-        *_which_side(sheet),
+        words.fill(TABLE, "edition", size=project.name, edition=edition),
+        words.fill(TABLE, "page", paper=paper.title, number=number, count=count),
+        words.word(TABLE, "full_size"),
+        words.word(TABLE, "measure_first"),
+        words.fill(TABLE, "allowance", seam=words.figure(project.seam_allowance.text)),
+        *(words.word(TABLE, side) for side in _which_side(sheet)),
     )
+    key = words.parts(TABLE, "key")
     if layout is Layout.ASIDE:
         left = paper.width - MARGIN - ASIDE_WIDTH + Fraction(3, 20)
         # The key goes into the column as well: the whole height is the template's.
-        return _column(sheet.pattern.title, (*lines, *words.KEY.split(" · ")), left, paper.width - MARGIN - left)
+        return _column(sheet.pattern.title, (*lines, *key), left, paper.width - MARGIN - left)
     foot = paper.height - MARGIN - Fraction(6, 100)
-    key_size = min(_TEXT_POINTS, fitting(words.KEY, _TEXT_POINTS, paper.live_width))
-    key = Label(at(paper.width / 2, foot), words.KEY, key_size, Ink.QUIET)
+    told = " · ".join(key)
+    key_size = min(_TEXT_POINTS, fitting(told, _TEXT_POINTS, paper.live_width))
+    key_line = Label(at(paper.width / 2, foot), told, key_size, Ink.QUIET)
     room = paper.live_width - _SQUARES_WIDE
     text, _ = _text(sheet.pattern.title, lines, MARGIN, MARGIN, room)
-    return [*text, *squares_across(paper.width - MARGIN - _SQUARES_WIDE + Fraction(1, 10)), key]
+    return [*text, *squares_across(paper.width - MARGIN - _SQUARES_WIDE + Fraction(1, 10)), key_line]
 
 
 def _which_side(sheet: PatternSheet) -> tuple[str, ...]:
-    """Say of the kinds of template there are on which side of the fabric each lies."""
+    """Name what is said of the kinds of template there are: on which side of the fabric each lies."""
     used = {pieced.block for pieced in sheet.blocks}
     has_sections = any(block.method is Method.FOUNDATION for block in sheet.project.blocks if block.id in used)
     has_pieces = any(cut.outline is not None for cut in sheet.cuts.cuts)
-    return (words.MIRRORED,) * has_sections + (words.NOT_MIRRORED,) * has_pieces
+    return ("mirrored",) * has_sections + ("not_mirrored",) * has_pieces
 
 
 def _text(
@@ -123,10 +135,10 @@ def squares_across(left: Fraction) -> list[Shape]:
     second = left + 1 + Fraction(1, 8)
     bars = second + _TWO + Fraction(1, 8)
     return [
-        *_square(left, top, Fraction(1), words.ONE_INCH),
-        *_square(second, top, _TWO, words.TWO_CENTIMETRES),
-        *_bar(bars, top + Fraction(1, 4), Fraction(2), 8, words.TWO_INCHES),
-        *_bar(bars, top + Fraction(3, 4), _FIVE, 5, words.FIVE_CENTIMETRES),
+        *_square(left, top, Fraction(1), ONE_INCH),
+        *_square(second, top, _TWO, TWO_CENTIMETRES),
+        *_bar(bars, top + Fraction(1, 4), Fraction(2), 8, TWO_INCHES),
+        *_bar(bars, top + Fraction(3, 4), _FIVE, 5, FIVE_CENTIMETRES),
     ]
 
 
@@ -137,10 +149,10 @@ def _column(title: str, lines: tuple[str, ...], left: Fraction, room: Fraction) 
     bars = top + 1 + Fraction(1, 4)
     return [
         *text,
-        *_square(left, top, Fraction(1), words.ONE_INCH),
-        *_square(left + 1 + Fraction(1, 8), top, _TWO, words.TWO_CENTIMETRES),
-        *_bar(left, bars, Fraction(2), 8, words.TWO_INCHES),
-        *_bar(left, bars + Fraction(2, 5), _FIVE, 5, words.FIVE_CENTIMETRES),
+        *_square(left, top, Fraction(1), ONE_INCH),
+        *_square(left + 1 + Fraction(1, 8), top, _TWO, TWO_CENTIMETRES),
+        *_bar(left, bars, Fraction(2), 8, TWO_INCHES),
+        *_bar(left, bars + Fraction(2, 5), _FIVE, 5, FIVE_CENTIMETRES),
     ]
 
 

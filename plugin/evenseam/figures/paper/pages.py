@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from fractions import Fraction
 
 from evenseam.figures.cloth_look import ClothLook, looks_of
 from evenseam.figures.drawing import Anchor, Drawing, Ink, Label, Shape
 from evenseam.figures.frame import rectangle
-from evenseam.figures.paper import words
 from evenseam.figures.paper.exact_places import at, moved
 from evenseam.figures.paper.key_shapes import key_shapes
 from evenseam.figures.paper.page import PaperPage
@@ -24,6 +23,7 @@ from evenseam.figures.paper.template_shapes import (
     template_shapes,
 )
 from evenseam.figures.paper.tiling import Part, part_count, parts_of
+from evenseam.figures.paper.words import TABLE, PaperWords
 from evenseam.geometry import Point
 from evenseam.pattern import Block, Method, PieceSection
 from evenseam.piecing.templates import cutting_template, section_templates
@@ -51,41 +51,44 @@ class _Both:
     sideways: TemplateShapes
 
 
-def template_pages(sheet: PatternSheet, paper: Paper) -> tuple[PaperPage, ...]:
+def template_pages(sheet: PatternSheet, paper: Paper, words: PaperWords) -> tuple[PaperPage, ...]:
     """Return the pages with every template of a sheet, each template once, true to scale; none where every piece
     is cut by size.
 
     Templates that fit on a page share pages. A page has its instructions across the head or, for long narrow
     templates, in a column at the right. What is larger than either is cut into parts on pages of their own.
     """
-    templates = _templates(sheet)
-    sheets = _with_keys(sheet, templates, _sheets(templates, paper), paper)
+    templates = _templates(sheet, words)
+    sheets = _with_keys(sheet, templates, _sheets(templates, paper, words), paper, words)
     looks = looks_of(sheet.project.fabrics)
     whole = rectangle(0, 0, paper.width, paper.height)
     pages = []
     for number, one in enumerate(sheets, start=1):
         area = live_area(paper, one.layout)
-        shapes = [*furniture(sheet, paper, one.layout, number, len(sheets))]
+        shapes = [*furniture(sheet, paper, one.layout, number, len(sheets), words)]
         shapes += [moved(shape, Point(area.left, area.top)) for shape in one.shapes]
         drawing = Drawing(tuple(shapes), looks, whole)
-        description = f"True-scale templates for {sheet.pattern.title}: {', '.join(one.sections)}."
-        pages.append(PaperPage(paper, number, len(sheets), drawing, one.sections, description))
+        about = words.fill(TABLE, "about", title=sheet.pattern.title, templates=", ".join(one.sections))
+        title = words.fill(TABLE, "title", number=number, count=len(sheets))
+        pages.append(PaperPage(paper, number, len(sheets), drawing, one.sections, about, title, words.code))
     return tuple(pages)
 
 
-def _with_keys(sheet: PatternSheet, templates: dict[str, _Both], sheets: list[_Sheet], paper: Paper) -> list[_Sheet]:
+def _with_keys(
+    sheet: PatternSheet, templates: dict[str, _Both], sheets: list[_Sheet], paper: Paper, words: PaperWords
+) -> list[_Sheet]:
     """Put a small picture of each foundation block first, where that takes no more paper."""
     keys: dict[str, _Both] = {}
     for pieced in sheet.blocks:
         block = sheet.project.block(pieced.block)
         if block.method is Method.FOUNDATION:
-            shapes = key_shapes(block, pieced)
+            shapes = key_shapes(block, pieced, words)
             keys[f"{_KEY}{block.id}"] = _Both(shapes, shapes)
-    told = _sheets({**keys, **templates}, paper) if keys else sheets
+    told = _sheets({**keys, **templates}, paper, words) if keys else sheets
     return told if len(told) == len(sheets) else sheets
 
 
-def _sheets(templates: dict[str, _Both], paper: Paper) -> list[_Sheet]:
+def _sheets(templates: dict[str, _Both], paper: Paper, words: PaperWords) -> list[_Sheet]:
     """Return the pages in the order of sewing, as far as pages that are shared let them be."""
     head, aside = live_area(paper, Layout.HEAD), live_area(paper, Layout.ASIDE)
     under_head = {name: both for name, both in templates.items() if _fits(both, head)}
@@ -98,7 +101,7 @@ def _sheets(templates: dict[str, _Both], paper: Paper) -> list[_Sheet]:
     made = [
         *_shared(under_head, head, Layout.HEAD, order),
         *_shared(narrow, aside, Layout.ASIDE, order),
-        *((order.index(name), sheet) for name, both in large.items() for sheet in _tiled(both, head)),
+        *((order.index(name), sheet) for name, both in large.items() for sheet in _tiled(both, head, words)),
     ]
     # Sorting is stable: the parts of one template stay in their order.
     return [sheet for _, sheet in sorted(made, key=lambda one: one[0])]
@@ -138,7 +141,7 @@ def _page_count(templates: Mapping[str, _Both], area: LiveArea) -> int:
     return max((one.sheet for one in _laid(templates, area)), default=-1) + 1
 
 
-def _templates(sheet: PatternSheet) -> dict[str, _Both]:
+def _templates(sheet: PatternSheet, words: PaperWords) -> dict[str, _Both]:
     """Return every template by a name that is unique in the sheet, in sewing order."""
     looks = dict(looks_of(sheet.project.fabrics))
     copies = _copies(sheet)
@@ -146,29 +149,33 @@ def _templates(sheet: PatternSheet) -> dict[str, _Both]:
     for pieced in sheet.blocks:
         block = sheet.project.block(pieced.block)
         if block.method is not Method.FOUNDATION:
-            found |= _cutting_templates(sheet, block, looks)
+            found |= _cutting_templates(sheet, block, looks, words)
             continue
         for template in section_templates(block, pieced, sheet.project.seam_allowance):
-            title = words.section_title(block.name, template.section, len(pieced.sections))
-            number = copies[(block.id, template.section)]
+            key = "section" if len(pieced.sections) > 1 else "whole_block"
+            title = words.fill(TABLE, key, block=block.name, section=template.section)
+            told = words.counted(TABLE, "copies", copies[(block.id, template.section)])
             upright, sideways = (
-                template_shapes(template, looks, title, number, is_sideways=turn) for turn in (False, True)
+                template_shapes(template, looks, title, told, words, is_sideways=turn) for turn in (False, True)
             )
             found[f"{block.id}/{template.section}"] = _Both(upright, sideways)
     return found
 
 
-def _cutting_templates(sheet: PatternSheet, block: Block, looks: dict[str, ClothLook]) -> dict[str, _Both]:
+def _cutting_templates(
+    sheet: PatternSheet, block: Block, looks: dict[str, ClothLook], words: PaperWords
+) -> dict[str, _Both]:
     """Return the templates that odd pieces of a block cut to size are cut with."""
     found: dict[str, _Both] = {}
     for cut in sheet.cuts.cuts:
         if cut.part != f"block:{block.id}" or cut.outline is None:
             continue
         template = cutting_template(block.id, cut.labels, cut.material, cut.outline, sheet.project.seam_allowance)
-        title = words.cutting_title(block.name, cut.labels)
-        told = words.cut_with(cut.count.whole, sheet.project.fabric(cut.material).name)
+        title = words.counted(TABLE, "piece", len(cut.labels), block=block.name, pieces=", ".join(cut.labels))
+        fabric = sheet.project.fabric(cut.material).name
+        told = words.counted(TABLE, "cut_with", cut.count.whole, fabric=fabric)
         upright, sideways = (
-            replace(template_shapes(template, looks, title, 1, is_sideways=turn), copies=told) for turn in (False, True)
+            template_shapes(template, looks, title, told, words, is_sideways=turn) for turn in (False, True)
         )
         found[f"{block.id}/{cut.id}"] = _Both(upright, sideways)
     return found
@@ -226,14 +233,14 @@ def _shapes_of(template: TemplateShapes) -> tuple[Shape, ...]:
     return (*template.lines, *template.labels, *caption(template))
 
 
-def _tiled(both: _Both, area: LiveArea) -> list[_Sheet]:
+def _tiled(both: _Both, area: LiveArea, words: PaperWords) -> list[_Sheet]:
     high = area.height - CAPTION_HEIGHT
     chosen = min((both.upright, both.sideways), key=lambda one: part_count(one.width, one.height, area.width, high))
-    return [_part_sheet(chosen, part) for part in parts_of(chosen, area.width, high)]
+    return [_part_sheet(chosen, part, words) for part in parts_of(chosen, area.width, high, words)]
 
 
-def _part_sheet(shapes: TemplateShapes, part: Part) -> _Sheet:
-    title = f"{shapes.title}, {words.part_of(part.number, part.count)}"
+def _part_sheet(shapes: TemplateShapes, part: Part, words: PaperWords) -> _Sheet:
+    title = words.fill(TABLE, "part", template=shapes.title, number=part.number, count=part.count)
     lines = (
         Label(at(0, part.height + Fraction(11, 100)), title, Fraction(8), anchor=Anchor.START, is_bold=True),
         Label(at(0, part.height + Fraction(23, 100)), shapes.copies, Fraction(8), Ink.QUIET, anchor=Anchor.START),

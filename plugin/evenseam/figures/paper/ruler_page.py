@@ -7,11 +7,11 @@ from fractions import Fraction
 from evenseam.exact import CENTIMETRES_PER_INCH
 from evenseam.figures.drawing import Anchor, Drawing, Label, Line, Shape, Stroke
 from evenseam.figures.frame import rectangle as whole_page
-from evenseam.figures.paper import words
 from evenseam.figures.paper.exact_places import at
 from evenseam.figures.paper.page import PaperPage
 from evenseam.figures.paper.page_furniture import squares_across, wrapped
 from evenseam.figures.paper.paper_size import MARGIN, Paper
+from evenseam.figures.paper.words import TABLE, PaperWords
 
 _TITLE_POINTS = Fraction(15)
 _TEXT_POINTS = Fraction(9)
@@ -22,7 +22,7 @@ ACROSS_CENTIMETRES, DOWN_CENTIMETRES = 18, 21
 _LONG, _MIDDLE, _SHORT = Fraction(22, 100), Fraction(15, 100), Fraction(9, 100)
 
 
-def ruler_page(paper: Paper) -> PaperPage:
+def ruler_page(paper: Paper, words: PaperWords) -> PaperPage:
     """Return one page with rulers of both kinds across and down, and the test marks of every page of templates.
 
     ::
@@ -34,9 +34,10 @@ def ruler_page(paper: Paper) -> PaperPage:
     """
     top = MARGIN + Fraction(14, 10)
     spot = at(MARGIN, MARGIN + Fraction(9, 100))
-    shapes: list[Shape] = [Label(spot, words.RULERS, _TITLE_POINTS, anchor=Anchor.START, is_bold=True)]
+    title, told = words.word(TABLE, "rulers"), words.word(TABLE, "rulers_told")
+    shapes: list[Shape] = [Label(spot, title, _TITLE_POINTS, anchor=Anchor.START, is_bold=True)]
     room = paper.live_width - Fraction(43, 10)
-    for number, line in enumerate(wrapped(words.RULERS_TOLD, _TEXT_POINTS, room)):
+    for number, line in enumerate(wrapped(told, _TEXT_POINTS, room)):
         spot = at(MARGIN, MARGIN + Fraction(36, 100) + _LINE * number)
         shapes.append(Label(spot, line, _TEXT_POINTS, anchor=Anchor.START))
     shapes += squares_across(paper.width - MARGIN - Fraction(41, 10))
@@ -52,7 +53,7 @@ def ruler_page(paper: Paper) -> PaperPage:
         is_down=True,
     )  # fmt: skip
     drawing = Drawing(tuple(shapes), {}, whole_page(0, 0, paper.width, paper.height))
-    return PaperPage(paper, 1, 1, drawing, (words.RULERS,), words.RULERS_TOLD, words.RULERS)
+    return PaperPage(paper, 1, 1, drawing, (title,), told, title, words.code)
 
 
 def _fitting(paper: Paper, top: Fraction, unit: Fraction, most: int) -> int:

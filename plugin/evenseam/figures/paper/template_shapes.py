@@ -9,8 +9,8 @@ from evenseam.exact import Number
 from evenseam.figures.cloth_look import ClothLook
 from evenseam.figures.drawing import Anchor, Ink, Label, Line, Stroke
 from evenseam.figures.lettering import SIZES, letters_width
-from evenseam.figures.paper import words
 from evenseam.figures.paper.paper_size import in_inches
+from evenseam.figures.paper.words import TABLE, PaperWords
 from evenseam.figures.rational import length_of, rational, rational_point
 from evenseam.figures.spot import room_at
 from evenseam.geometry import Point, Polygon
@@ -61,9 +61,15 @@ class _Lay:
 
 
 def template_shapes(
-    template: SectionTemplate, looks: dict[str, ClothLook], title: str, copies: int, *, is_sideways: bool
+    template: SectionTemplate,
+    looks: dict[str, ClothLook],
+    title: str,
+    copies: str,
+    words: PaperWords,
+    *,
+    is_sideways: bool,
 ) -> TemplateShapes:
-    """Return everything printed for one template, upright or turned a quarter clockwise."""
+    """Return everything printed for one template, upright or turned a quarter clockwise; `copies` says how often."""
     left, top, right, bottom = (rational(side) for side in template.cutting_line.bounds)
     factor = in_inches(template.unit)
     lay = _Lay(factor, left, top, bottom, is_sideways)
@@ -75,11 +81,11 @@ def template_shapes(
     lines += _marks(template, lay)
     lines += _grain(template, lay)
     labels = [label for piece in template.pieces for label in _piece_labels(piece, template, looks, lay)]
-    labels += [label for edge in template.edges for label in _edge_label(edge, template, lay)]
+    labels += [label for edge in template.edges for label in _edge_label(edge, template, lay, words)]
     wide, high = (right - left) * factor, (bottom - top) * factor
     if is_sideways:
         wide, high = high, wide
-    return TemplateShapes(title, words.copies(copies), wide, high, tuple(lines), tuple(labels))
+    return TemplateShapes(title, copies, wide, high, tuple(lines), tuple(labels))
 
 
 def _piece_labels(
@@ -117,7 +123,7 @@ def _with_arrow(template: SectionTemplate) -> TemplatePiece:
     return max(template.pieces, key=lambda one: one.room)
 
 
-def _edge_label(edge: TemplateEdge, template: SectionTemplate, lay: _Lay) -> list[Label]:
+def _edge_label(edge: TemplateEdge, template: SectionTemplate, lay: _Lay, words: PaperWords) -> list[Label]:
     """Return the words in the seam allowance that say which sections an edge is sewn to."""
     if edge.is_outside:
         return []
@@ -130,7 +136,7 @@ def _edge_label(edge: TemplateEdge, template: SectionTemplate, lay: _Lay) -> lis
     # A third of the way along, where no match mark of an even division stands.
     outward = Point(way.y / long, -way.x / long).scaled(seam / 2, seam / 2)
     spot = start + way.scaled(Fraction(7, 20), Fraction(7, 20)) + outward
-    text = words.to_sections(edge.neighbours)
+    text = words.fill(TABLE, "to_sections", sections=", ".join(edge.neighbours))
     is_upward = abs(rational(way.y)) > abs(rational(way.x))
     if _width(text, EDGE_POINTS) * POINT > long * Fraction(2, 3):
         return []

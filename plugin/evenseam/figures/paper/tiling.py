@@ -9,10 +9,10 @@ from math import ceil
 
 from evenseam.figures.clipping import Window
 from evenseam.figures.drawing import Ink, Label, Line, Shape, Stroke
-from evenseam.figures.paper import words
 from evenseam.figures.paper.exact_places import at, exact, moved
 from evenseam.figures.paper.page_furniture import ink_box
 from evenseam.figures.paper.template_shapes import TemplateShapes
+from evenseam.figures.paper.words import TABLE, PaperWords
 from evenseam.geometry import Point
 
 OVERLAP = Fraction(3, 4)
@@ -36,7 +36,9 @@ def part_count(width: Fraction, height: Fraction, live_width: Fraction, live_hei
     return _along(width, live_width) * _along(height, live_height)
 
 
-def parts_of(shapes: TemplateShapes, live_width: Fraction, live_height: Fraction) -> tuple[Part, ...]:
+def parts_of(
+    shapes: TemplateShapes, live_width: Fraction, live_height: Fraction, words: PaperWords
+) -> tuple[Part, ...]:
     """Cut a template into parts row by row; every point of it lies on at least one of them."""
     columns, rows = _along(shapes.width, live_width), _along(shapes.height, live_height)
     lefts = _starts(shapes.width, live_width, columns)
@@ -45,7 +47,10 @@ def parts_of(shapes: TemplateShapes, live_width: Fraction, live_height: Fraction
     for row, top in enumerate(tops):
         for column, left in enumerate(lefts):
             window = Window(left, top, min(left + live_width, shapes.width), min(top + live_height, shapes.height))
-            drawn = [*_inside(shapes, window), *_joins(window, lefts, tops, row, column, live_width, live_height)]
+            drawn = [
+                *_inside(shapes, window),
+                *_joins(window, lefts, tops, row, column, live_width, live_height, words),
+            ]
             corner = Point(-window.left, -window.top)
             placed = tuple(moved(shape, corner) for shape in drawn)
             number = row * columns + column + 1
@@ -87,6 +92,7 @@ def _joins(
     column: int,
     live_width: Fraction,
     live_height: Fraction,
+    words: PaperWords,
 ) -> list[Shape]:
     """Return the joining lines of a part with their crosses, each in the middle of an overlap."""
     shapes: list[Shape] = []
@@ -95,16 +101,21 @@ def _joins(
         if 0 <= side < columns - 1:
             x = (lefts[side] + live_width + lefts[side + 1]) / 2
             other = row * columns + (column - 1 if side < column else column + 1) + 1
-            shapes += _joining_line(at(x, window.top), at(x, window.bottom), other)
+            shapes += _joining_line(at(x, window.top), at(x, window.bottom), _goes_on(other, words))
     for side in (row - 1, row):
         if 0 <= side < len(tops) - 1:
             y = (tops[side] + live_height + tops[side + 1]) / 2
             other = (row - 1 if side < row else row + 1) * columns + column + 1
-            shapes += _joining_line(at(window.left, y), at(window.right, y), other)
+            shapes += _joining_line(at(window.left, y), at(window.right, y), _goes_on(other, words))
     return shapes
 
 
-def _joining_line(start: Point, end: Point, other: int) -> list[Shape]:
+def _goes_on(other: int, words: PaperWords) -> str:
+    """Say which part goes on at a joining line."""
+    return words.fill(TABLE, "to_part", number=other)
+
+
+def _joining_line(start: Point, end: Point, told: str) -> list[Shape]:
     way = end - start
     is_upright = way.x == 0
     shapes: list[Shape] = [Line((start, end), Stroke.HELP)]
@@ -117,5 +128,5 @@ def _joining_line(start: Point, end: Point, other: int) -> list[Shape]:
         shapes.append(Line(diamond, Stroke.SEWING_LINE, is_closed=True))
     beside = start + way.scaled(Fraction(1, 2), Fraction(1, 2))
     beside = beside + (at(Fraction(1, 12), 0) if is_upright else at(0, Fraction(1, 12)))
-    shapes.append(Label(beside, words.joins_part(other), Fraction(7), Ink.QUIET, is_upward=is_upright))
+    shapes.append(Label(beside, told, Fraction(7), Ink.QUIET, is_upward=is_upright))
     return shapes
