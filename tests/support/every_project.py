@@ -91,7 +91,9 @@ def on_point(draw: st.DrawFn, unit: Unit, ids: tuple[str, ...], most: int = 3) -
 
 @st.composite
 def unequal_rows(draw: st.DrawFn, unit: Unit, by_height: dict[Fraction, tuple[str, ...]]) -> Arrangement:
-    """Return rows of blocks of one height each, and spacers; every row has one that takes a share."""
+    """Return rows of blocks of one height each, and spacers, with or without sashing; every row has one spacer that
+    takes a share.
+    """
     rows = []
     for _ in range(draw(st.integers(1, 3))):
         ids = by_height[draw(st.sampled_from(sorted(by_height)))]
@@ -103,8 +105,15 @@ def unequal_rows(draw: st.DrawFn, unit: Unit, by_height: dict[Fraction, tuple[st
                 parts.append(Spacer(draw(_FABRIC_IDS), width))
         rows.append(UnequalRow(tuple(parts)))
     positions = tuple(tuple(part for part in row.parts if isinstance(part, BlockPosition)) for row in rows)
+    sashing = draw(
+        st.none()
+        | st.builds(
+            Sashing, lengths("sashing width", unit, "3/4", "2"), _FABRIC_IDS, st.booleans(),
+            between_blocks=st.booleans(),
+        )
+    )  # fmt: skip
     return Arrangement(
-        count("rows", len(rows)), count("columns", max(map(len, positions))), Setting.UNEQUAL_ROWS, positions,
+        count("rows", len(rows)), count("columns", max(map(len, positions))), Setting.UNEQUAL_ROWS, positions, sashing,
         unequal_rows=tuple(rows),
     )  # fmt: skip
 

@@ -135,8 +135,95 @@ def test_arrangements_that_contradict_themselves() -> None:
     ):
         other = replace(PROJECT_, arrangement=replace(arrangement, **changes))  # type: ignore[arg-type]
         assert "blocks-not-as-arranged" in problems_of(other, CUTS, PROGRAM)
-    sashed = replace(arrangement, sashing=Sashing(length("sashing", "1"), "fog", is_around=False))
-    assert problems_of(replace(PROJECT_, arrangement=sashed), CUTS, PROGRAM) == ["not-sewable-yet"]
+    stones = replace(arrangement, sashing=Sashing(length("sashing", "1"), "fog", False, cornerstone_fabric="sea"))
+    assert problems_of(replace(PROJECT_, arrangement=stones), CUTS, PROGRAM) == ["not-sewable-yet"]
+
+
+# The same with a third row of two slim blocks, and sashing of 1 all round. The third row: slim, sash, slim, share: 7
+# and a share of 3. So every row is 10, with a sash at either end 12; three rows of 4, 3 and 4 and four strips make 15.
+SASHED = replace(
+    with_rows(*ROWS, UnequalRow((BlockPosition("slim"), BlockPosition("slim"), Spacer("lamp", None)))),
+    finish=PROJECT_.finish,
+)
+SASHED = replace(
+    SASHED,
+    arrangement=replace(
+        SASHED.arrangement, rows=count("rows", 3), sashing=Sashing(length("sashing", "1"), "fog", is_around=True)
+    ),
+)
+SASHED_CUTS = CutList((
+    cut("wide", "fog", "6 1/2 x 4 1/2", 1, "block:wide"), cut("slim", "fog", "3 1/2 x 4 1/2", 3, "block:slim"),
+    cut("low", "fog", "5 1/2 x 3 1/2", 1, "block:low"), cut("spacer-1", "sea", "1 1/2 x 4 1/2", 1, "spacer"),
+    cut("spacer-2", "lamp", "3 x 3 1/2", 2, "spacer"), cut("spacer-3", "lamp", "3 1/2 x 4 1/2", 1, "spacer"),
+    cut("sash-1", "fog", "1 1/2 x 4 1/2", 5, "sashing"), cut("sash-2", "fog", "1 1/2 x 3 1/2", 2, "sashing"),
+    cut("strip", "fog", "12 1/2 x 1 1/2", 4, "sashing"), cut("backing", "sea", "14 1/2 x 17 1/2", 1),
+    cut("batting", BATTING, "14 1/2 x 17 1/2", 1),
+))  # fmt: skip
+SASHED_STEPS = (
+    step("upper", JoinRun(("sash-1", "wide", "spacer-1", "slim", "sash-1"), Run.ACROSS, Press.OPEN, "blocks"),
+         "12 1/2 x 4 1/2"),
+    step("lower", JoinRun(("sash-2", "spacer-2", "low", "spacer-2", "sash-2"), Run.ACROSS, Press.OPEN, "blocks"),
+         "12 1/2 x 3 1/2"),
+    step("last", JoinRun(("sash-1", "slim", "sash-1", "slim", "spacer-3", "sash-1"), Run.ACROSS, Press.OPEN, "blocks"),
+         "12 1/2 x 4 1/2"),
+    step("top", JoinRun(("strip", "upper", "strip", "lower", "strip", "last", "strip"), Run.DOWN, Press.SASHING,
+                        "rows"), "12 1/2 x 15 1/2"),
+    step("layered", LayerTurned("top", "backing", "batting", length("seam", "1/4"), length("opening", "2"), "bottom")),
+    step("turned-out", TurnOut("layered"), "12 x 15"),
+    step(PROJECT, Topstitch("turned-out", length("topstitching", "1/8")), "12 x 15"),
+)  # fmt: skip
+
+
+def resewn(number: int, *parts: str) -> Program:
+    """Return the sashed program with other parts in one run."""
+    run = SASHED_STEPS[number].operation
+    assert isinstance(run, JoinRun)
+    changed = replace(SASHED_STEPS[number], operation=replace(run, parts=parts))
+    return Program((*SASHED_STEPS[:number], changed, *SASHED_STEPS[number + 1 :]))
+
+
+class TestSashing:
+    """Sashing lies between unequal rows and stands wherever two of their blocks would touch."""
+
+    def test_sewn_from_cuts_counted_by_hand(self) -> None:
+        outcome = sew(SASHED, SASHED_CUTS, Program(SASHED_STEPS))
+        assert outcome.problems == ()
+        assert outcome.value is not None
+        assert (outcome.value.finished_width, outcome.value.finished_height) == (12, 15)
+
+    def test_any_one_mistake_is_caught(self) -> None:
+        made = list(mutants(SASHED, SASHED_CUTS, Program(SASHED_STEPS)))
+        assert len(made) > 500
+        assert [each.change for each in made if sew(SASHED, each.cuts, each.program).is_valid] == []
+
+    def test_a_sash_and_a_spacer_in_each_others_place(self) -> None:
+        program = resewn(0, "spacer-1", "wide", "sash-1", "slim", "sash-1")
+        assert problems_of(SASHED, SASHED_CUTS, program) == ["wrong-fabric"]
+
+    def test_a_sash_beside_the_wrong_block(self) -> None:
+        program = resewn(2, "sash-1", "slim", "slim", "sash-1", "spacer-3", "sash-1")
+        assert problems_of(SASHED, SASHED_CUTS, program) == ["sashing-not-as-decided"]
+
+    def test_a_strip_in_the_place_of_a_row(self) -> None:
+        program = resewn(3, "strip", "upper", "strip", "strip", "lower", "last", "strip")
+        assert problems_of(SASHED, SASHED_CUTS, program) == ["blocks-not-as-arranged"]
+        program = resewn(3, "upper", "strip", "strip", "lower", "strip", "last", "strip")
+        assert problems_of(SASHED, SASHED_CUTS, program) == ["sashing-not-as-decided"]
+
+    def test_sashing_between_rows_only(self) -> None:
+        assert SASHED.arrangement.sashing is not None
+        only = replace(SASHED.arrangement, sashing=replace(SASHED.arrangement.sashing, between_blocks=False))
+        # Without the sash between the two slim blocks their spacer has an inch more to fill.
+        assert problems_of(replace(SASHED, arrangement=only), SASHED_CUTS, Program(SASHED_STEPS)) == [
+            "blocks-not-as-arranged"
+        ]
+
+    def test_a_print_with_an_up_in_the_sashing(self) -> None:
+        upright = tuple(replace(fabric, is_directional=fabric.id == "fog") for fabric in SASHED.fabrics)
+        project = replace(SASHED, fabrics=upright)
+        assert set(problems_of(project, SASHED_CUTS, Program(SASHED_STEPS))) == {"print-lies-sideways"}
+        standing = CutList(tuple(replace(each, is_upright=each.material == "fog") for each in SASHED_CUTS.cuts))
+        assert problems_of(project, standing, Program(SASHED_STEPS)) == []
 
 
 def test_a_print_with_an_up_in_a_spacer() -> None:

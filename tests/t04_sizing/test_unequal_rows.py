@@ -67,6 +67,9 @@ ROWS = """\
 """
 
 
+TWO_ROWS = "    - [ketch, spacer fog 1, ketch]\n    - [spacer fog, buoy, gull turned 90]\n"
+
+
 class TestShares:
     """Spacers without a width of their own share what the row lacks to the widest row."""
 
@@ -99,6 +102,35 @@ class TestShares:
         (spacer,) = [cut for cut in cut_list(result).cuts if cut.part == "spacer"]
         assert spacer.is_upright
 
+    def test_sashing_counted_by_hand(self) -> None:
+        # Two ketches and a sash make 13; buoy, spacer 1 1/2, buoy 7 1/2 and a share of 5 1/2. With a sash at both ends
+        # every row is 15; the second row lies under three strips, so that 8 + 8 + 3 make 19.
+        rows = "    - [ketch, ketch]\n    - [buoy, spacer fog 1 1/2, buoy, spacer sea]\n"
+        result = made(read(rows + "  sashing: {width: 1, fabric: fog, around: yes}\n"))
+        assert result.figure("row_2_spacer_width").value == Fraction(11, 2)
+        assert (result.finished_width.text, result.finished_height.text) == ("15 1/2 in", "19 1/2 in")
+        cuts = {cut.id: (cut.width.text, cut.height.text, cut.count.whole) for cut in cut_list(result).cuts}
+        assert cuts["sashing-vertical"] == ("1 1/2 in", "8 1/2 in", 5)
+        assert cuts["sashing-horizontal"] == ("15 1/2 in", "1 1/2 in", 3)
+
+    def test_sashing_between_the_rows_only(self) -> None:
+        rows = "    - [ketch, ketch]\n    - [gull, spacer fog, gull]\n"
+        result = made(read(rows + "  sashing: {width: 3/4, fabric: reed, between: rows}\n"))
+        assert result.figure("row_2_spacer_width").value == 4
+        (strip,) = [cut for cut in cut_list(result).cuts if cut.part == "sashing"]
+        assert (strip.width.text, strip.height.text, strip.count.whole) == ("12 1/2 in", "1 1/4 in", 1)
+        assert strip.is_upright
+
+    def test_sashed_rows_are_pressed_toward_the_sashing_where_every_seam_has_one(self) -> None:
+        rows = "    - [ketch, ketch]\n    - [buoy, spacer fog, buoy]\n"
+        result = made(read(rows + "  sashing: {width: 1, fabric: fog, around: yes}\n"))
+        runs = [
+            step for step in assembly_program(result, cut_list(result)).steps if isinstance(step.operation, JoinRun)
+        ]
+        assert [(step.id, step.operation.press.name) for step in runs if isinstance(step.operation, JoinRun)] == [
+            ("join-row-1", "SASHING"), ("join-row-2", "FIRST"), ("join-rows", "SASHING"),
+        ]  # fmt: skip
+
     @given(st.lists(st.integers(1, 4), min_size=1, max_size=4), st.integers(1, 4), st.integers(0, 12))
     @settings(max_examples=30, deadline=None)
     def test_rows_come_out_equal_or_say_why_not(self, counts: list[int], spacers: int, eighths: int) -> None:
@@ -117,7 +149,13 @@ class TestShares:
             assert {problem.code.name for problem in outcome.problems} == {"rows-do-not-meet"}
 
     @pytest.mark.parametrize(
-        "rows", ["    - [ketch, spacer fog 1, ketch]\n    - [spacer fog, buoy, gull turned 90]\n"], ids=["two rows"]
+        "rows",
+        [
+            TWO_ROWS,
+            TWO_ROWS + "  sashing: {width: 1, fabric: fog}\n",
+            TWO_ROWS + "  sashing: {width: 1, fabric: fog, around: yes, between: rows}\n",
+        ],
+        ids=["two rows", "sashing", "framed"],
     )
     def test_any_one_wrong_figure_is_caught(self, rows: str) -> None:
         blocks = BOATS.replace("4 x 4", "8 x 8")
@@ -128,7 +166,8 @@ class TestShares:
         wrong = [
             mutant
             for mutant in mutants(result.project, cuts, program)
-            if mutant.change.startswith(("cut spacer", "step join")) and mutant.change.split(" ")[-1] not in names
+            if mutant.change.startswith(("cut spacer", "cut sashing", "step join"))
+            and mutant.change.split(" ")[-1] not in names
         ]
         assert len(wrong) > 40
         assert [mutant.change for mutant in wrong if sew(result.project, mutant.cuts, mutant.program).is_valid] == []

@@ -49,6 +49,10 @@ class Sashing:
     """With cornerstones, sashing is cut block by block; without, long strips lie between the rows. On point, a print
     with an up lies aslant in it however it is cut: it need not be cut upright."""
     place: Place | None = field(default=None, compare=False)
+    between_blocks: bool = True
+    """Of rows of unequal blocks: True when an upright strip stands wherever two blocks would touch within a row (a
+    spacer between them takes its place); False when strips lie between the rows only. All round, one stands at either
+    end of every row in any case. Blocks in rows and columns always have strips between them."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -15,7 +15,6 @@ from evenseam.pattern import (
     BlockPosition,
     Method,
     Quantity,
-    Sashing,
     Setting,
     SettingTriangles,
 )
@@ -23,9 +22,10 @@ from evenseam.problems import Label, Place
 from evenseam.reading import codes
 from evenseam.reading.drawn_values import read_placement
 from evenseam.reading.entries import Entries, given, is_misspelt
-from evenseam.reading.part_keys import ARRANGEMENT, SASHING, SETTING_TRIANGLES
+from evenseam.reading.part_keys import ARRANGEMENT, SETTING_TRIANGLES
 from evenseam.reading.parts import MISSING, Missing
 from evenseam.reading.rows import read_unequal_rows
+from evenseam.reading.sashings import read_sashing
 from evenseam.reading.tree import Entry, Listing, Node, Scalar, is_none
 
 
@@ -60,7 +60,7 @@ def read_arrangement(entries: Entries, blocks: tuple[Block, ...]) -> tuple[Arran
         found = _plain_block(blocks, positions[0][0][0].block, alternate) if positions and alternate else None
         if positions and found:
             plain, positions = (found,), _alternating(positions, found.id, on_point)
-    sashing, triangles = _read_sashing(entries), _read_triangles(entries, on_point)
+    sashing, triangles = read_sashing(entries, is_unequal=False), _read_triangles(entries, on_point)
     if positions is None or rows is None or columns is None or setting_word is None:
         return None
     if isinstance(sashing, Missing) or isinstance(triangles, Missing):
@@ -276,21 +276,6 @@ def _check_equal_sizes(entries: Entries, rows: _Rows, blocks: tuple[Block, ...])
                 codes.BLOCK_SIZES_DIFFER, place, message, hint, (Label(first_place, "the first block"),)
             )
             return
-
-
-def _read_sashing(entries: Entries) -> Sashing | Missing | None:
-    entry = entries.get("sashing")
-    inner = entries.inner("sashing", SASHING)
-    if entry is None:
-        return None
-    if inner is None:
-        return MISSING
-    width = inner.length("width", "sashing width")
-    fabric = inner.fabric("fabric")
-    cornerstones = inner.fabric("cornerstones")
-    if width is None or fabric is None:
-        return MISSING
-    return Sashing(width, fabric, inner.yes("around"), cornerstones, inner.at)
 
 
 def _label(quantity: Quantity, key: str) -> tuple[Label, ...]:

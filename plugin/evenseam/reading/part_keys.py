@@ -159,6 +159,12 @@ SASHING = Record(
             "A fabric for squares where strips meet.",
             "none: long strips lie between the rows", "lamp",
         ),
+        Field(
+            "between", Choice(("blocks and rows", "rows")),
+            "Of unequal rows: whether a strip also stands wherever two blocks of a row would touch, or strips lie "
+            "between the rows only. Where a spacer stands between two blocks, no strip does.",
+            "blocks and rows", "rows",
+        ),
     ),
 )  # fmt: skip
 
@@ -204,7 +210,7 @@ ARRANGEMENT = Record(
             "unequal rows", Items(Items(BlockOrSpacer(), "block or spacer", MOST_ROWS), "row", MOST_ROWS),
             "In place of `block` or `layout`: rows of blocks that differ in width, from the top, each from left to "
             "right. Between blocks may stand `spacer` with a fabric and perhaps a width. All rows come out as wide "
-            "as the widest: spacers without a width share what their row lacks.",
+            "as the widest: spacers without a width share what their row lacks. Sashing may lie between them.",
             "", "[[lantern, spacer fog 1, gull], [spacer fog, boat, spacer fog]]",
         ),
         Field("sashing", SASHING, "Strips between the blocks.", "none", ""),

@@ -35,12 +35,12 @@ class Centre:
     @property
     def sashes_in_row(self) -> int:
         """How many upright sashes a row of blocks has."""
-        return _between(self.columns, self.sashing)
+        return strips_between(self.columns, self.sashing)
 
     @property
     def sashing_rows(self) -> int:
         """How many rows of sashing, or long strips, the centre has."""
-        return _between(self.rows, self.sashing)
+        return strips_between(self.rows, self.sashing)
 
     @property
     def has_cornerstones(self) -> bool:
@@ -74,7 +74,7 @@ def size_centre(project: Project, ledger: Ledger) -> Centre:
     ledger.work_out("block_count", rows * columns)
     width, height = standing_size(project, arrangement.positions[0][0])
     sashing = arrangement.sashing
-    if sashing is None or not (_between(columns.whole, sashing) or _between(rows.whole, sashing)):
+    if sashing is None or not (strips_between(columns.whole, sashing) or strips_between(rows.whole, sashing)):
         return Centre(
             rows.whole, columns.whole, width, height, None,
             ledger.work_out("centre_width", columns * width + 2 * seam, rule=_RAW, source=_SEAMS),
@@ -115,9 +115,9 @@ def size_block(block: Block, uses: int, seam: Quantity, ledger: Ledger) -> None:
 def _size_sashed(project: Project, sashing: Sashing, width: Quantity, height: Quantity, ledger: Ledger) -> Centre:
     seam, sash = project.seam_allowance, ledger.enter("sashing_width", sashing.width)
     rows, columns = project.arrangement.rows, project.arrangement.columns
-    in_row, between_rows = _between(columns.whole, sashing), _between(rows.whole, sashing)
-    sashes_in_row = _count_strips("sashes_in_row", columns, sashing, "upright sashes in a row", ledger)
-    sashing_rows = _count_strips("sashing_rows", rows, sashing, "rows of sashing", ledger)
+    in_row, between_rows = strips_between(columns.whole, sashing), strips_between(rows.whole, sashing)
+    sashes_in_row = count_strips("sashes_in_row", columns, sashing, "upright sashes in a row", ledger)
+    sashing_rows = count_strips("sashing_rows", rows, sashing, "rows of sashing", ledger)
     cut = ledger.work_out("sashing_strip_width", sash + 2 * seam, label="cut width of the sashing")
     centre = Centre(
         rows.whole, columns.whole, width, height, sashing,
@@ -140,7 +140,8 @@ def _size_sashed(project: Project, sashing: Sashing, width: Quantity, height: Qu
     return centre
 
 
-def _count_strips(name: str, blocks: Quantity, sashing: Sashing, label: str, ledger: Ledger) -> Quantity:
+def count_strips(name: str, blocks: Quantity, sashing: Sashing, label: str, ledger: Ledger) -> Quantity:
+    """Enter how many strips of sashing go with so many blocks, or rows, and return it."""
     if sashing.is_around:
         return ledger.work_out(name, blocks + 1, label=label, rule="sashing all round: one more than there are blocks")
     return ledger.work_out(name, blocks - 1, label=label, rule="sashing between blocks: one less than there are blocks")
@@ -149,7 +150,8 @@ def _count_strips(name: str, blocks: Quantity, sashing: Sashing, label: str, led
 _COUNTS = "Quilt math algorithms for cornerstones, Susan in Texas, 2009"
 
 
-def _between(number: int, sashing: Sashing | None) -> int:
+def strips_between(number: int, sashing: Sashing | None) -> int:
+    """Return how many strips of sashing go with so many blocks, or rows, side by side."""
     if sashing is None:
         return 0
     return number + 1 if sashing.is_around else number - 1

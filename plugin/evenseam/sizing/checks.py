@@ -21,7 +21,7 @@ from evenseam.sizing.edge_checks import check_edges
 from evenseam.sizing.ledger import Ledger
 from evenseam.sizing.on_point_checks import check_on_point
 from evenseam.sizing.outlined import check_outlines
-from evenseam.sizing.unequal_rows import check_unequal_rows
+from evenseam.sizing.unequal_checks import check_unequal_rows
 
 MOST_BLOCKS = 2000
 LONGEST_SIDE = {Unit.INCH: Fraction(140), Unit.CENTIMETRE: 140 * CENTIMETRES_PER_INCH}

@@ -32,9 +32,8 @@ from evenseam.sizing.faced import facing_cuts
 from evenseam.sizing.loops import loop_cuts
 from evenseam.sizing.on_point_cuts import on_point_cuts
 from evenseam.sizing.sized import SizedProject
-from evenseam.sizing.unequal_rows import spacer_cuts
+from evenseam.sizing.unequal_cuts import SASH_UPRIGHT, unequal_cuts
 
-SASH_UPRIGHT = "sashing-vertical"
 SASH_LYING = "sashing-horizontal"
 CORNERSTONE = "sashing-cornerstone"
 BACKING = "backing"
@@ -53,7 +52,7 @@ def cut_list(sized: SizedProject) -> CutList:
     if project.arrangement.setting is Setting.ON_POINT:
         cuts += on_point_cuts(sized)
     elif project.arrangement.setting is Setting.UNEQUAL_ROWS:
-        cuts += spacer_cuts(sized)
+        cuts += unequal_cuts(sized)
     elif project.arrangement.sashing:
         cuts += _sashing(project.arrangement.sashing, sized)
     for border in project.borders:

@@ -15,8 +15,9 @@ from evenseam.pattern import (
     derived,
 )
 from evenseam.sizing.centre import standing_size
-from evenseam.sizing.cut_list import CORNERSTONE, SASH_LYING, SASH_UPRIGHT
+from evenseam.sizing.cut_list import CORNERSTONE, SASH_LYING
 from evenseam.sizing.sized import SizedProject
+from evenseam.sizing.unequal_cuts import SASH_UPRIGHT
 
 
 @dataclass(frozen=True, slots=True)

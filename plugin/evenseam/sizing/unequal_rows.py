@@ -4,40 +4,32 @@
 
       +-----+--+-----+--+-----+      the widest row sets the width
       |     |s |     |s |     |
-      +---+-+--+---+-+--+-+---+      a spacer without a width of its own takes an equal share
-      |   |  s |   | s  |   |s
+      +-----+--+-----+--+-----+      sashing, if there is any, lies between the rows, as wide as they are,
+      +---+-+--+---+-+--+-+---+      and stands where two blocks of a row would touch
+      |   |  s |   | s  |   |s       a spacer without a width of its own takes an equal share
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from fractions import Fraction
+from itertools import pairwise
 
-from evenseam.exact import Direction, Number, Rounding, Unit, format_length, is_multiple
 from evenseam.pattern import (
-    Assumed,
     BlockPosition,
-    Cut,
-    CutShape,
     Expression,
     Operand,
     Operator,
     Project,
     Quantity,
+    RowPart,
     Spacer,
     UnequalRow,
-    derived,
 )
-from evenseam.problems import Place, Report
 from evenseam.sizing.border_blocks import border_blocks
-from evenseam.sizing.centre import blocks_used, size_block, standing_size
-from evenseam.sizing.codes import BLOCKS_DO_NOT_FIT, ROWS_DO_NOT_MEET
+from evenseam.sizing.centre import blocks_used, count_strips, size_block, standing_size, strips_between
 from evenseam.sizing.ledger import Ledger
 from evenseam.sizing.sized import SizedProject
-
-NARROWEST = {Unit.INCH: Fraction(1, 4), Unit.CENTIMETRE: Fraction(1, 2)}
-"""A finished spacer narrower than this disappears between two seams (common practice)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,10 +41,18 @@ class SizedSpacer:
 
 
 @dataclass(frozen=True, slots=True)
+class Sash:
+    """An upright strip of sashing in a row, as high as the row."""
+
+    fabric: str
+    width: Quantity
+
+
+@dataclass(frozen=True, slots=True)
 class SizedRow:
     """One row, left to right; spacers that have nothing to fill are left out."""
 
-    parts: tuple[BlockPosition | SizedSpacer, ...]
+    parts: tuple[BlockPosition | SizedSpacer | Sash, ...]
     height: Quantity
 
 
@@ -66,76 +66,10 @@ class UnequalCentre:
     height: Quantity
 
 
-def check_unequal_rows(project: Project, report: Report) -> None:
-    """Report rows whose blocks differ in height, and rows that cannot be brought to the width of the widest."""
-    rows = project.arrangement.unequal_rows
-    widest = _widest(project)
-    for number, row in enumerate(rows, start=1):
-        first, *others = [standing_size(project, part)[1] for part in row.parts if isinstance(part, BlockPosition)]
-        if any(other.value != first.value for other in others):
-            heights = ", ".join(dict.fromkeys(height.text for height in (first, *others)))
-            report.add(
-                BLOCKS_DO_NOT_FIT, row.place, f"the blocks of row {number} are {heights} high",
-                hint="blocks of one row have one height; put the others into a row of their own",
-            )  # fmt: skip
-        _check_width(project, row, number, widest, report)
-
-
-def _check_width(project: Project, row: UnequalRow, number: int, widest: Expression, report: Report) -> None:
-    unit, total = project.unit, _fixed_width(project, row)
-    lacking, sharing = widest.value - total.value, _sharing(row)
-    place = row.place or project.arrangement.place
-    says = f"row {number} finishes {format_length(total.value, unit)} wide, the widest row "
-    says += f"{format_length(widest.value, unit)}"
-    if lacking == 0:
-        return
-    if not sharing:
-        hint = f"add a spacer to the row, such as `spacer {project.fabrics[0].id}`: it fills what is lacking"
-        if lacking < NARROWEST[unit]:
-            hint = (
-                "that is too narrow for a spacer: change the finished size of a block, or a stated spacer, in this unit"
-            )
-        report.add(ROWS_DO_NOT_MEET, place, f"{says}: it lacks {format_length(lacking, unit)}", hint=hint)
-        return
-    share, mark = lacking / sharing, unit.ruler_mark
-    if share < NARROWEST[unit]:
-        report.add(
-            ROWS_DO_NOT_MEET, place,
-            f"{says}: each of its {sharing} spacers would finish {format_length(share, unit)}, too narrow to sew",
-            hint=f"use fewer spacers: {format_length(lacking, unit)} are to be filled",
-        )  # fmt: skip
-    elif not is_multiple(share, mark):
-        _tell_share(row, place, says, share, lacking, sharing, unit, report)
-
-
-def _tell_share(
-    row: UnequalRow, place: Place | None, says: str, share: Number, lacking: Number, sharing: int, unit: Unit,
-    report: Report,
-) -> None:  # fmt: skip
-    """Report shares that lie on no mark, with the nearest widths that do."""
-    mark = unit.ruler_mark
-    lower = Rounding("ruler", mark, Direction.DOWN).apply(share)
-    rest = lacking - lower * (sharing - 1)
-    fabric = next(part.fabric for part in row.parts if isinstance(part, Spacer) and part.width is None)
-    if sharing > 1 and is_multiple(rest, mark):
-        hint = (
-            f"write `spacer {fabric} {format_length(lower, unit)}` for all but one of them; that one then takes "
-            f"{format_length(rest, unit)}"
-        )
-    else:
-        nearest = [format_length(size * sharing, unit) for size in (lower, lower + mark)]
-        hint = f"change a block or a stated spacer so that the row lacks {' or '.join(nearest)}"
-    each = "its spacer" if sharing == 1 else f"each of its {sharing} spacers"
-    report.add(
-        ROWS_DO_NOT_MEET, place, f"{says}: {each} would finish {format_length(share, unit)}, on no mark of a ruler",
-        hint=hint,
-    )  # fmt: skip
-
-
 def size_unequal_rows(project: Project, ledger: Ledger) -> UnequalCentre:
-    """Work out the spacers and the centre; enter every figure."""
+    """Work out the spacers, the sashing and the centre; enter every figure."""
     seam, arrangement = project.seam_allowance, project.arrangement
-    ledger.enter("rows", arrangement.rows)
+    rows = ledger.enter("rows", arrangement.rows)
     in_borders = border_blocks(project)
     used = blocks_used(project)
     for id, uses in used.items():
@@ -143,112 +77,111 @@ def size_unequal_rows(project: Project, ledger: Ledger) -> UnequalCentre:
             size_block(project.block(id), uses, seam, ledger)
     ledger.count("block_count", sum(used.values()), "number of blocks", "they stand in the rows")
     widest = ledger.work_out(
-        "rows_width", _widest(project), label="finished width of the rows", rule="as wide as the widest row"
+        "rows_width", widest_row(project), label="finished width of the rows", rule="as wide as the widest row"
     )
-    rows: list[SizedRow] = []
     for number, row in enumerate(arrangement.unequal_rows, start=1):
-        total, sharing = _fixed_width(project, row), _sharing(row)
-        share = None
+        total, sharing = fixed_width(project, row), sharing_spacers(row)
         if sharing and widest.value != total.value:
-            share = ledger.work_out(
+            ledger.work_out(
                 f"row_{number}_spacer_width", (widest - total) / sharing, label=f"width of the spacers of row {number}",
                 rule="an equal share of what the row lacks to the widest row",
             )  # fmt: skip
-        parts = tuple(_sized(row, share))
-        height = next(standing_size(project, part)[1] for part in row.parts if isinstance(part, BlockPosition))
-        rows.append(SizedRow(parts, height))
-    down: Operand = rows[0].height
-    for sized_row in rows[1:]:
+    sized = _rows(project, ledger.figures)
+    down: Operand = sized[0].height
+    for sized_row in sized[1:]:
         down = down + sized_row.height
-    return UnequalCentre(
-        tuple(rows),
-        ledger.work_out("centre_width", widest + 2 * seam, rule="the rows, and a seam allowance at either end"),
-        ledger.work_out("centre_height", down + 2 * seam, rule="row under row, and a seam allowance at either end"),
-    )
+    return _with_sashing(project, rows, sized, (widest, down), ledger)
 
 
-def spacer_cuts(sized: SizedProject) -> list[Cut]:
-    """Return the cuts of the spacers, equal ones together."""
-    seam = sized.project.seam_allowance
-    found: dict[str, tuple[SizedSpacer, Quantity, int, list[int]]] = {}
-    rows = sized_rows(sized)
-    for number, row in enumerate(rows, start=1):
-        for part in row.parts:
-            if isinstance(part, SizedSpacer):
-                id = spacer_id(rows, part, row.height)
-                spacer, height, count, numbers = found.get(id, (part, row.height, 0, []))
-                found[id] = (spacer, height, count + 1, [*numbers, number])
-    cuts = []
-    for id, (spacer, height, count, numbers) in found.items():
-        distinct = list(dict.fromkeys(str(number) for number in numbers))
-        listed = " and ".join((", ".join(distinct[:-1]), distinct[-1])) if len(distinct) > 1 else distinct[0]
-        label = f"spacers of {'rows' if len(distinct) > 1 else 'row'} {listed}"
-        cuts.append(
-            Cut(
-                id, label, spacer.fabric, CutShape.STRIP, derived(f"cut width of the {label}", spacer.width + 2 * seam),
-                derived(f"cut length of the {label}", height + 2 * seam), _number(label, count), "spacer",
-                sized.project.fabric(spacer.fabric).is_directional,
-            )
-        )  # fmt: skip
-    return cuts
+def _with_sashing(
+    project: Project, rows: Quantity, sized: tuple[SizedRow, ...], inside: tuple[Quantity, Operand], ledger: Ledger
+) -> UnequalCentre:
+    """Enter what sashing adds to the rows, and the centre."""
+    seam, sashing, (across, down) = project.seam_allowance, project.arrangement.sashing, inside
+    ends = "a seam allowance at either end"
+    strips = strips_between(rows.whole, sashing)
+    if sashing is None or not (strips or any(isinstance(part, Sash) for row in sized for part in row.parts)):
+        return UnequalCentre(
+            sized,
+            ledger.work_out("centre_width", across + 2 * seam, rule=f"the rows, and {ends}"),
+            ledger.work_out("centre_height", down + 2 * seam, rule=f"row under row, and {ends}"),
+        )
+    sash = ledger.enter("sashing_width", sashing.width)
+    wide: Operand = across
+    if sashing.is_around:
+        wide = across + 2 * sash
+    width = ledger.work_out("centre_width", wide + 2 * seam, rule=f"the rows, their sashing, and {ends}")
+    ledger.work_out("sashing_strip_width", sash + 2 * seam, label="cut width of the sashing")
+    if strips:
+        number = count_strips("sashing_rows", rows, sashing, "rows of sashing", ledger)
+        down = down + number * sash
+        ledger.work_out("sashing_strip_length", width, rule="as long as a row is wide")
+        ledger.work_out("sashing_strip_count", number)
+    rule = f"row under row, the sashing between them, and {ends}"
+    return UnequalCentre(sized, width, ledger.work_out("centre_height", down + 2 * seam, rule=rule))
 
 
 def sized_rows(sized: SizedProject) -> tuple[SizedRow, ...]:
     """Return the rows of a sized project, with the widths of their spacers."""
-    known = dict(sized.figures)
+    return _rows(sized.project, dict(sized.figures))
+
+
+def _rows(project: Project, known: dict[str, Quantity]) -> tuple[SizedRow, ...]:
     return tuple(
         SizedRow(
-            tuple(_sized(row, known.get(f"row_{number}_spacer_width"))),
-            next(standing_size(sized.project, part)[1] for part in row.parts if isinstance(part, BlockPosition)),
+            tuple(_sized(project, row, known.get(f"row_{number}_spacer_width"))),
+            next(standing_size(project, part)[1] for part in row.parts if isinstance(part, BlockPosition)),
         )
-        for number, row in enumerate(sized.project.arrangement.unequal_rows, start=1)
+        for number, row in enumerate(project.arrangement.unequal_rows, start=1)
     )
 
 
-def spacer_id(rows: tuple[SizedRow, ...], spacer: SizedSpacer, height: Quantity) -> str:
-    """Return the cut id of a spacer: equal spacers are one cut."""
-    kinds = list(
-        dict.fromkeys(
-            (part.fabric, part.width.value, row.height.value)
-            for row in rows
-            for part in row.parts
-            if isinstance(part, SizedSpacer)
-        )
-    )
-    number = kinds.index((spacer.fabric, spacer.width.value, height.value)) + 1
-    return "spacers" if len(kinds) == 1 else f"spacers-{number}"
-
-
-def _sized(row: UnequalRow, share: Quantity | None) -> Iterator[BlockPosition | SizedSpacer]:
+def _sized(project: Project, row: UnequalRow, share: Quantity | None) -> Iterator[BlockPosition | SizedSpacer | Sash]:
+    sashing = project.arrangement.sashing
+    at_ends = [Sash(sashing.fabric, sashing.width)] if sashing is not None and sashing.is_around else []
+    yield from at_ends
+    before: RowPart | None = None
     for part in row.parts:
         if isinstance(part, BlockPosition):
+            if sashing is not None and sashing.between_blocks and isinstance(before, BlockPosition):
+                yield Sash(sashing.fabric, sashing.width)
             yield part
-            continue
-        width = part.width or share
-        if width is not None:
+        elif (width := part.width or share) is not None:
             yield SizedSpacer(part.fabric, width)
+        before = part
+    yield from at_ends
 
 
-def _fixed_width(project: Project, row: UnequalRow) -> Expression:
-    """Return the finished width of a row without the spacers that have no width of their own."""
+def fixed_width(project: Project, row: UnequalRow) -> Expression:
+    """Return the finished width of a row without the spacers that have no width of their own, and without sashing at
+    its ends, which every row has or none.
+    """
     widths = [standing_size(project, part)[0] if isinstance(part, BlockPosition) else part.width for part in row.parts]
     first, *others = [width for width in widths if width is not None]
     total = Expression.of(Operator.SAME, first)
     for width in others:
         total = total + width
+    sashing = project.arrangement.sashing
+    if sashing is not None and sashing.between_blocks and (touching := _touching(row)):
+        total = total + touching * sashing.width
     return total
 
 
-def _sharing(row: UnequalRow) -> int:
+def _touching(row: UnequalRow) -> int:
+    """Return how often two blocks of a row stand side by side with no spacer between them."""
+    return sum(
+        isinstance(one, BlockPosition) and isinstance(other, BlockPosition) for one, other in pairwise(row.parts)
+    )
+
+
+def sharing_spacers(row: UnequalRow) -> int:
+    """Return how many spacers of a row take a share."""
     return sum(isinstance(part, Spacer) and part.width is None for part in row.parts)
 
 
-def _widest(project: Project) -> Expression:
-    widest, *others = [_fixed_width(project, row) for row in project.arrangement.unequal_rows]
+def widest_row(project: Project) -> Expression:
+    """Return the finished width of the widest row, without sashing at its ends."""
+    widest, *others = [fixed_width(project, row) for row in project.arrangement.unequal_rows]
     for other in others:
         widest = other if other.value > widest.value else widest
     return widest
-
-
-def _number(what: str, number: int) -> Quantity:
-    return Quantity(f"number of {what}", Fraction(number), Unit.COUNT, Assumed("they lie in the rows", "counted"))

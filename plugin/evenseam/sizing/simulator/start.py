@@ -111,7 +111,8 @@ def _check_unequal(table: Table) -> None:
             codes.BLOCKS_NOT_AS_ARRANGED, "the rows of unequal blocks are not those of the arrangement",
             place=arrangement.place,
         )  # fmt: skip
-    if arrangement.sashing is not None:
+    if arrangement.sashing is not None and arrangement.sashing.cornerstone_fabric is not None:
         table.tell(
-            codes.NOT_SEWABLE_YET, "rows of unequal blocks are sewn without sashing", place=arrangement.sashing.place
-        )
+            codes.NOT_SEWABLE_YET, "sashing of unequal rows meets nowhere in line, so it is sewn without cornerstones",
+            place=arrangement.sashing.place, hint="leave the cornerstones out",
+        )  # fmt: skip
