@@ -190,7 +190,7 @@ def _part_words(cause: PartCause) -> str:
         case "order":
             return f"the {name} is sewn {new} instead of {old}"
         case "fabric":
-            is_plural = name.startswith(("corners", "cornerstones", "spacer strips"))
+            is_plural = name.startswith(("corners", "cornerstones", "spacer"))
             is_plural = is_plural or name.endswith(("corner pockets", "triangles"))
             return f"the {name} {'are' if is_plural else 'is'} cut from {new} instead of {old}"
         case "corners":
@@ -226,6 +226,10 @@ def _part_words(cause: PartCause) -> str:
             return f"the pieces of the {name} are listed in another order"
         case "method":
             return f"the {name} is made by the {new} method instead of the {old} method"
+        case "spacers":
+            return f"{name} has {new} instead of {old}"
+        case "spacer places":
+            return f"the {name} stand in other places"
         case "layout":
             return "the blocks are laid out otherwise"
         case "setting":

@@ -159,7 +159,7 @@ def _touches(cause: PartCause, scope: str) -> bool:
     match scope.partition(":")[0]:
         case "block":
             return kind == "layout"
-        case "sashing" | "layout" | "setting":
+        case "sashing" | "layout" | "setting" | "spacer":
             return kind in ("layout", "sashing", "setting")
         case "border":
             return kind in ("layout", "borders") or _is_structural(cause)

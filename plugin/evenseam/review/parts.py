@@ -28,6 +28,7 @@ from evenseam.problems import Place
 from evenseam.review.border_parts import blocks_of_borders, border_text, corner_fabric, has_order
 from evenseam.review.changes import PartCause
 from evenseam.review.matching import Matching, match_parts
+from evenseam.review.row_parts import spacer_causes
 
 _Both: TypeAlias = Union[str, tuple[str, str]]
 """One name, or the old one and the new one."""
@@ -188,13 +189,18 @@ class _Finder:
         before, after = self.old.arrangement, self.new.arrangement
         places = (before.place, after.place)
         self._aspect("layout", "blocks", "setting", (before.setting.value, after.setting.value), *places)
-        same_grid = (before.rows.value, before.columns.value) == (after.rows.value, after.columns.value)
+        are_unequal = bool(before.unequal_rows and after.unequal_rows)
+        same_rows = before.rows.value == after.rows.value
+        # Unequal rows have no columns to count.
+        same_grid = same_rows and (are_unequal or before.columns.value == after.columns.value)
         ids = dict(self.renames.blocks)
         stood = [[(ids.get(p.block, p.block), p.quarter_turns, p.is_mirrored) for p in row] for row in before.positions]
         stand = [[(p.block, p.quarter_turns, p.is_mirrored) for p in row] for row in after.positions]
         if same_grid and stood != stand:
             texts = ("; ".join(_row(row) for row in stood), "; ".join(_row(row) for row in stand))
             self.found.append(PartCause("layout", "blocks", "layout", *texts, *places))
+        if are_unequal and same_rows:
+            self.found.extend(spacer_causes(self.old, self.new, dict(self.renames.fabrics)))
 
     def _sashing(self) -> None:
         before, after = self.old.arrangement.sashing, self.new.arrangement.sashing
@@ -353,7 +359,8 @@ def _float(triangles: SettingTriangles) -> str:
 
 
 def _reach(sashing: Sashing) -> str:
-    return "between the blocks and all round" if sashing.is_around else "between the blocks only"
+    between = "between the blocks" if sashing.between_blocks else "between the rows"
+    return f"{between} and all round" if sashing.is_around else f"{between} only"
 
 
 def _finish(finish: Finish) -> str:
