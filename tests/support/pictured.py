@@ -14,8 +14,8 @@ from shapely.geometry import Polygon as ShapelyPolygon
 from support.samples import PATTERN, PROJECTS
 
 SIZES = tuple(project.size for project in PROJECTS)
-_COMMANDS = re.compile(r"([MLQHVZhvm])([^MLQHVZhvm]*)")
-_NUMBER = re.compile(r"-?\d+(?:\.\d+)?")
+_COMMANDS = re.compile(r"([MLQHVZhvmlz])([^MLQHVZhvmlz]*)")
+_NUMBER = re.compile(r"-?(?:\d+(?:\.\d+)?|\.\d+)")
 
 
 def sheet_of(project: Project) -> PatternSheet:
@@ -40,14 +40,28 @@ def as_shapely(polygon: Polygon) -> ShapelyPolygon:
 
 
 def path_points(way: str) -> list[tuple[float, float]]:
-    """Return the points of an SVG path of straight and quadratic pieces in absolute coordinates."""
+    """Return the points of an SVG path of straight and quadratic pieces, each where it lies."""
     points: list[tuple[float, float]] = []
+    begin = (0.0, 0.0)
     for command, text in _COMMANDS.findall(way):
         numbers = [float(number) for number in _NUMBER.findall(text)]
-        if command == "H":
-            points += [(x, points[-1][1]) for x in numbers]
-        elif command in "MLQ":
-            points += list(zip(numbers[::2], numbers[1::2], strict=True))
-        elif command != "Z":
-            raise ValueError(f"command {command} is not read here")
+        x, y = points[-1] if points else (0.0, 0.0)
+        match command:
+            case "H":
+                points += [(to, y) for to in numbers]
+            case "M" | "L" | "Q":
+                points += list(zip(numbers[::2], numbers[1::2], strict=True))
+            case "h":
+                points += [(x := x + step, y) for step in numbers]
+            case "v":
+                points += [(x, y := y + step) for step in numbers]
+            case "m" | "l":
+                pairs = zip(numbers[::2], numbers[1::2], strict=True)
+                points += [(x := x + across, y := y + down) for across, down in pairs]
+            case "z" | "Z":
+                points.append(begin)
+            case _:
+                raise ValueError(f"command {command} is not read here")
+        if command in "Mm":
+            begin = points[-1]
     return points

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import replace
 from enum import Enum
-from functools import lru_cache
-from itertools import groupby
+from itertools import chain
 from math import floor
 from xml.sax.saxutils import escape
 
@@ -26,10 +26,12 @@ from evenseam.figures.drawing import (
     Stroke,
     Tone,
 )
+from evenseam.figures.gathering import gathered
 from evenseam.figures.lettering import plate_box
 from evenseam.figures.measure_line import measure_parts
 from evenseam.figures.palette import DEEP, HALO, INK, INKS, RUST, STROKES, TONES, Shade, literal, on_web
 from evenseam.figures.plane import Point, Polygon, Spot
+from evenseam.figures.svg_ways import short_ways, written
 from evenseam.figures.texture_marks import DOT, SPACING, Stretch, texture_marks
 
 _HALF = 0.5 + 1e-5
@@ -37,14 +39,6 @@ _HALF = 0.5 + 1e-5
 CLOTH_LINE = 0.9
 MARK_LINE = 0.7
 DOT_LINE = 1.5
-
-
-@lru_cache(maxsize=100_000)
-def _written(steps: int, places: int) -> str:
-    """Return a number given in steps of its last place, without empty places; pictures write few numbers often."""
-    whole, rest = divmod(abs(steps), 10**places)
-    text = f"{whole}.{rest:0{places}d}".rstrip("0") if rest else str(whole)
-    return f"-{text}" if steps < 0 else text
 
 
 class Theme(Enum):
@@ -85,19 +79,33 @@ class SvgInk:
         What lies half way between two goes up, even if it lies a hair below: sums that should be equal are written
         alike, in whatever order they were added.
         """
-        return _written(floor(value * self._grid + _HALF), self._places)
+        return written(floor(value * self._grid + _HALF), self._places)
 
     def shapes(self, shapes: Iterable[Shape]) -> str:
-        """Return the elements of shapes, in order."""
-        written: list[str] = []
-        for is_label, run in groupby(shapes, key=lambda shape: isinstance(shape, Label)):
-            alike = list(run)
-            written += self._labels(alike) if is_label else [self._shape(shape) for shape in alike]
-        return "".join(written)
+        """Return the elements of shapes; on the web those that look alike are one wherever nothing lies between."""
+        if self._theme is Theme.WEB:
+            return "".join(self._run(run) for run in gathered(shapes))
+        return "".join(self._shape(shape) for shape in shapes)
 
     def definitions(self) -> str:
         """Return what the elements written so far refer to."""
         return f"<defs>{''.join(self._patterns.values())}</defs>" if self._patterns else ""
+
+    def _run(self, run: Sequence[Shape]) -> str:
+        """Return shapes that look alike."""
+        match run[0]:
+            case Cloth() as first:
+                polygons = (one.polygons for one in run if isinstance(one, Cloth))
+                return self._cloth(replace(first, polygons=tuple(chain.from_iterable(polygons))))
+            case Area() as first:
+                polygons = (one.polygons for one in run if isinstance(one, Area))
+                return self._area(replace(first, polygons=tuple(chain.from_iterable(polygons))))
+            case Line(stroke=stroke, is_closed=is_closed):
+                lines = (one.points for one in run if isinstance(one, Line))
+                return self._stroked(short_ways(lines, is_closed=is_closed), stroke)
+            case Label():
+                return self._labels([one for one in run if isinstance(one, Label)])
+        return "".join(self._shape(shape) for shape in run)
 
     def _shape(self, shape: Shape) -> str:
         match shape:
@@ -127,7 +135,7 @@ class SvgInk:
         fill = self._fabric_colour(name, look.colour if is_right else look.wrong)
         line = self._fabric_colour(f"{name}-line", look.line if is_right else look.wrong_line)
         mark = self._fabric_colour(f"{name}-mark", look.mark if is_right else look.wrong_mark)
-        way = "".join(self._way(polygon.corners, is_closed=True) for polygon in cloth.polygons)
+        way = self._rings(cloth.polygons)
         width = CLOTH_LINE if cloth.is_outlined else 0.0
         # The wrong side always shows falling lines: a print shows through on its back as a blur, not as itself.
         texture = (look.texture if is_right else Texture.FALLING) if cloth.has_texture else Texture.PLAIN
@@ -136,7 +144,7 @@ class SvgInk:
     def _area(self, area: Area) -> str:
         look = TONES[area.tone]
         texture = {Tone.BATTING: Texture.DOTS, Tone.LEFTOVER: Texture.RISING}.get(area.tone, Texture.PLAIN)
-        way = "".join(self._way(polygon.corners, is_closed=True) for polygon in area.polygons)
+        way = self._rings(area.polygons)
         fill = "none" if look.fill is None else self._colour(look.fill)
         return self._textured(
             way, area.polygons, texture, f"tone-{area.tone.value}", fill, self._colour(look.line),
@@ -226,14 +234,21 @@ class SvgInk:
             + self._path(head, fill=RUST)
         )
 
-    def _labels(self, labels: Iterable[Shape]) -> Iterable[str]:
-        """Return labels that follow each other; on the web those that look alike share a group."""
-        for look, run in groupby(labels, key=lambda one: self._letters(one) if isinstance(one, Label) else ""):
-            alike = [label for label in run if isinstance(label, Label)]
-            if self._theme is Theme.PRINT or len(alike) == 1:
-                yield from (self._label(label) for label in alike)
-            else:
-                yield f"<g {look}>{''.join(self._words(label, '') for label in alike)}</g>"
+    def _labels(self, labels: Sequence[Label]) -> str:
+        """Return labels of one look: single signs as one text that names a place for each, longer words in a group."""
+        signs = [label for label in labels if len(label.text) == 1 and not label.is_upward]
+        words = [label for label in labels if len(label.text) != 1 or label.is_upward] if len(signs) > 1 else labels
+        look, found = self._letters(labels[0]), ""
+        if len(signs) > 1:
+            number, down = self.number, float(labels[0].size) * self._grain * 0.35
+            across = " ".join(number(float(label.at.x)) for label in signs)
+            heights = " ".join(number(float(label.at.y) + down) for label in signs)
+            text = escape("".join(label.text for label in signs))
+            found = f'<text x="{across}" y="{heights}" {look}>{text}</text>'
+        if len(words) == 1:
+            return found + self._label(words[0])
+        inner = "".join(self._words(label, "") for label in words)
+        return found + (f"<g {look}>{inner}</g>" if inner else "")
 
     def _label(self, label: Label) -> str:
         return self._words(label, " " + self._letters(label))
@@ -295,6 +310,11 @@ class SvgInk:
     def _at(self, point: Spot) -> str:
         number = self.number
         return f"{number(float(point.x))} {number(float(point.y))}"
+
+    def _rings(self, polygons: Sequence[Polygon]) -> str:
+        if self._theme is Theme.WEB:
+            return short_ways([polygon.corners for polygon in polygons], is_closed=True)
+        return "".join(self._way(polygon.corners, is_closed=True) for polygon in polygons)
 
     def _way(self, points: Iterable[Spot], *, is_closed: bool = False) -> str:
         return "M" + " ".join(self._at(point) for point in points) + ("Z" if is_closed else "")
