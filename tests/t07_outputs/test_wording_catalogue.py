@@ -91,7 +91,7 @@ class TestVariants:
     def test_words_have_the_same_keys_as_english(self, code: str) -> None:
         english, words = language("en").words, language(code).words
         assert {table: set(entries) for table, entries in words.items() if table != "phrases"} == {
-            table: set(entries) for table, entries in english.items()
+            table: set(entries) for table, entries in english.items() if table != "phrases"
         }
 
     def test_phrases_of_pictures_are_said_as_the_variant_has_them(self) -> None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from collections.abc import Sequence
 from dataclasses import dataclass, field
 
 from evenseam.exact import Unit
@@ -19,11 +20,44 @@ MOST_OPEN = 6
 """With more lines than this a list of figures is folded away."""
 
 
-def make_corrections(source: PatternSource, checked: CheckedPattern, cache: Cache) -> tuple[Correction, ...]:
+def make_corrections(
+    source: PatternSource, checked: CheckedPattern, cache: Cache, words: Words
+) -> tuple[Correction, ...]:
     """Return the corrections of a pattern, newest first; without `changes:` there are none."""
     if checked.pattern is None:
         return ()
-    return list_corrections(checked.pattern, _Versions(source, checked, cache).between)
+    return list_corrections(checked.pattern, _Versions(source, checked, cache, words).between)
+
+
+@dataclass(frozen=True, slots=True)
+class InWords:
+    """Says changes in the language of a site: its table of phrases has the sentences by their English."""
+
+    words: Words
+
+    def said(self, sentence: str, **parts: str) -> str:
+        """Return a sentence with its {places} filled."""
+        return self.words.phrase_as_it_is(sentence).format(**parts)
+
+    def name(self, label: str) -> str:
+        """Return the name of a cut, a fabric or a block."""
+        return self.words.phrase(label)
+
+    def step(self, label: str) -> str:
+        """Return the name of a step; the table has it after the word step."""
+        return self.words.phrase(f"step {label}").removeprefix("step ")
+
+    def figure(self, text: str) -> str:
+        """Return a printed figure."""
+        return self.words.figure(text)
+
+    def edition(self, unit: Unit) -> str:
+        """Return the name of an edition."""
+        return self.words.word("page", EDITION_WORDS[edition_of(unit)])
+
+    def listed(self, names: Sequence[str]) -> str:
+        """Return names as a spoken list."""
+        return self.words.named(names)
 
 
 @dataclass(slots=True)
@@ -33,6 +67,7 @@ class _Versions:
     source: PatternSource
     checked: CheckedPattern
     cache: Cache
+    words: Words
     computed: dict[str, Version | None] = field(default_factory=dict)
 
     def between(self, old: str, new: str) -> Corrected | None:
@@ -40,7 +75,7 @@ class _Versions:
         marks = (self.mark(old), self.mark(new))
         if not all(marks):
             return None
-        key = key_of("correction", old, new, *marks)
+        key = key_of("correction", self.words.code, old, new, *marks)
         noted = self.cache.noted(key)
         if noted is None:
             noted = _as_text(self.compared(old, new))
@@ -49,7 +84,9 @@ class _Versions:
 
     def compared(self, old: str, new: str) -> Corrected | None:
         before, after = self.version(old), self.version(new)
-        return compare_versions(before, after) if before is not None and after is not None else None
+        return (
+            compare_versions(before, after, InWords(self.words)) if before is not None and after is not None else None
+        )
 
     def is_now(self, number: str) -> bool:
         return self.checked.pattern is not None and self.checked.pattern.version == number

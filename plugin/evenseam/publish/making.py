@@ -238,7 +238,7 @@ class _Maker:
             "finished", Theme.WEB, title, self.words.fill("page", "finished_picture", title=title), "hero"
         )
         notes = () if self.options.has_handouts else (self.words.word("page", "no_handouts"),)
-        corrections = write_corrections(make_corrections(self.source, self.checked, self.cache), self.words)
+        corrections = write_corrections(make_corrections(self.source, self.checked, self.cache, self.words), self.words)
         body = write_overview(
             pattern, svg, hero.sheet.project.fabrics, rows, notes, corrections, self.words, self.author_link("")
         )

@@ -24,6 +24,7 @@ from evenseam.review.markdown import write_markdown
 from evenseam.review.one_line import write_one_line
 from evenseam.review.placed import PlacedChanges, compare_placed
 from evenseam.review.report import Failure, PatternReview, Review, SizeReview, check_since, review_all, review_pattern
+from evenseam.review.speech import Speech
 from evenseam.review.weight import Weight, weight_of_pattern, weight_of_review, weights
 
 __all__ = [
@@ -48,6 +49,7 @@ __all__ = [
     "Restated",
     "Review",
     "SizeReview",
+    "Speech",
     "Version",
     "Weight",
     "Where",

@@ -9,10 +9,19 @@ from dataclasses import dataclass
 from evenseam.exact import Unit
 from evenseam.problems import Problem
 from evenseam.review.cause_words import listed
-from evenseam.review.change_words import before_figures, change_words, cut_figures, edition_words, size_of, size_words
+from evenseam.review.change_words import (
+    before_figures,
+    change_words,
+    cut_figures,
+    cut_otherwise,
+    edition_words,
+    size_of,
+    size_words,
+)
 from evenseam.review.changes import Added, Change, Kind, Remeasured, Removed, Renamed, Restated, Where, is_of_figures
 from evenseam.review.grouping import Group
 from evenseam.review.report import Failure, PatternReview, SizeReview
+from evenseam.review.speech import ENGLISH, Speech
 
 MOST_CUTS = 4
 MOST_OTHERS = 8
@@ -227,7 +236,7 @@ def _line(where: Where, changes: list[Change], size: SizeReview | None, most_cut
     return SizeLine((where,), tuple(told), listed(left), kept)
 
 
-def figures_told(changes: Iterable[Change]) -> tuple[str, ...]:
+def figures_told(changes: Iterable[Change], speech: Speech = ENGLISH) -> tuple[str, ...]:
     """Return in words every changed figure that is cut, bought or sewn; what merely follows while sewing is counted.
 
     Names, words and colours are no figures, and causes are told by whoever tells why.
@@ -241,10 +250,12 @@ def figures_told(changes: Iterable[Change]) -> tuple[str, ...]:
     first = [change for change in others if change.kind in (Kind.FINISHED, Kind.SIZE)]
     bought = [change for change in others if change.kind in _BUYING]
     rest = [change for change in others if change not in first and change not in bought]
-    told = [change_words(change) for change in first]
-    told += _cut_words(kinds[True])
-    told += [change_words(change) for change in (*bought, *rest)]
-    told += [f"what it measures after {_counted(measured, 'step')}"] if measured else []
+    told = [change_words(change, speech) for change in first]
+    told += _cut_words(kinds[True], speech)
+    told += [change_words(change, speech) for change in (*bought, *rest)]
+    if measured:
+        sentence = "what it measures after {number} step" if measured == 1 else "what it measures after {number} steps"
+        told.append(speech.said(sentence, number=str(measured)))
     return tuple(told)
 
 
@@ -254,36 +265,36 @@ def _finishes(change: Change) -> str:
     return change_words(change)
 
 
-def _cut_words(cuts: list[Change]) -> list[str]:
+def _cut_words(cuts: list[Change], speech: Speech = ENGLISH) -> list[str]:
     """Return cuts in words; those that change alike are told together."""
     told: dict[tuple[str, object], list[str]] = {}
     for change in cuts:
         match change:
             case Remeasured():
-                told.setdefault((cut_figures(change.old, change.new, change.aspect), change.kind), []).append(
-                    change.label
-                )
+                words = cut_figures(change.old, change.new, change.aspect, speech)
+                told.setdefault((words, change.kind), []).append(change.label)
             case Restated():
-                words = change_words(change).removeprefix(change.label).strip()
-                told.setdefault((words, None), []).append(change.label)
+                told.setdefault((cut_otherwise(change, speech), None), []).append(change.label)
             case _:
-                told[change_words(change), change] = []
+                told[change_words(change, speech), change] = []
     # Figures follow a name as a sentence does, but for a name that ends in a figure.
     return [
-        f"{before_figures(_labels(labels)) if kind is Kind.CUT else _labels(labels)} {words}" if labels else words
+        f"{before_figures(_labels(labels, speech)) if kind is Kind.CUT else _labels(labels, speech)} {words}"
+        if labels
+        else words
         for (words, kind), labels in told.items()
     ]
 
 
-def _labels(labels: list[str]) -> str:
+def _labels(labels: list[str], speech: Speech) -> str:
     """Return labels together: patches A1 and A2 of the Gull block."""
     found = [_OF_BLOCK.fullmatch(label) for label in labels]
     known = [match for match in found if match]
     if len(known) == len(labels) > 1 and len({match["rest"] for match in known}) == 1:
         names = [name for match in known for name in re.split(", | and ", match["names"])]
         noun = {"patch": "patches", "piece": "pieces"}.get(known[0]["noun"], known[0]["noun"])
-        return f"{noun} {listed(names)} {known[0]['rest']}"
-    return listed(labels)
+        return speech.name(f"{noun} {listed(names)} {known[0]['rest']}")
+    return speech.listed([speech.name(label) for label in labels])
 
 
 _NAMES = r"[A-Z]+[0-9]*(?:(?:, | and )[A-Z]+[0-9]*)*"

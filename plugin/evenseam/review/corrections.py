@@ -11,6 +11,7 @@ from evenseam.review.account import figures_told
 from evenseam.review.changes import Change, Where
 from evenseam.review.compare import Version
 from evenseam.review.report import PatternReview, review_pattern
+from evenseam.review.speech import ENGLISH, Speech
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,17 +65,17 @@ def list_corrections(
     return tuple(found)
 
 
-def compare_versions(old: Version, new: Version) -> Corrected | None:
+def compare_versions(old: Version, new: Version, speech: Speech = ENGLISH) -> Corrected | None:
     """Return what differs between two versions of a pattern; None when one of them cannot be computed at all."""
     review = review_pattern(old, new)
     missing = [failure for failure in review.failures if not failure.is_computed]
     if not old.sheets or not new.sheets or any(not failure.where.size for failure in missing):
         return None
     names = dict.fromkeys(failure.where.name or failure.where.size for failure in missing)
-    return Corrected(_sizes(review), tuple(names))
+    return Corrected(_sizes(review, speech), tuple(names))
 
 
-def _sizes(review: PatternReview) -> tuple[CorrectedSize, ...]:
+def _sizes(review: PatternReview, speech: Speech) -> tuple[CorrectedSize, ...]:
     by_where: dict[Where, list[Change]] = {}
     for change in review.changes:
         if change.where.size and change.where.unit is not None:
@@ -82,7 +83,7 @@ def _sizes(review: PatternReview) -> tuple[CorrectedSize, ...]:
     order = {size.where: number for number, size in enumerate(review.sizes)}
     sizes = []
     for where in sorted(by_where, key=lambda where: order.get(where, len(order))):
-        figures = figures_told(by_where[where])
+        figures = figures_told(by_where[where], speech)
         if figures and where.unit is not None:
             sizes.append(CorrectedSize(where.size, where.name or where.size, where.unit, figures))
     return tuple(sizes)

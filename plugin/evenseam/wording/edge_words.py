@@ -32,6 +32,7 @@ from evenseam.pattern import (
     Turned,
 )
 from evenseam.sheet import PatternSheet
+from evenseam.sizing.fit_layout import keeps_layout
 from evenseam.wording.document import Block
 from evenseam.wording.marked import Markdown, escape, mark_figure
 from evenseam.wording.scribe import Scribe
@@ -132,8 +133,8 @@ def fit_words(scribe: Scribe) -> tuple[Block, ...]:
     border = project.borders[-1] if project.borders and project.borders[-1].pieced is None else None
     chooses_border = border is not None and Choosing.BORDER_WIDTHS in fit.may_choose
     values = {
-        "name": fit.name,
-        "note": _with_figures(fit.note),
+        "name": scribe.language.phrase(fit.name),
+        "note": _with_figures(scribe.language.phrase(fit.note)),
         "drop": known.get("fit_drop"),
         "is_bed": fit.drop is not None,
         "width": known["fit_width"],
@@ -145,7 +146,8 @@ def fit_words(scribe: Scribe) -> tuple[Block, ...]:
         "columns": project.arrangement.columns.whole,
         "border": border.width if border else None,
         "border_name": border.name if border else "",
-        "chooses_blocks": Choosing.ROWS_AND_COLUMNS in fit.may_choose,
+        "chooses_blocks": Choosing.ROWS_AND_COLUMNS in fit.may_choose and not keeps_layout(project),
+        "repeats_rows": bool(project.arrangement.unequal_rows),
         "chooses_border": chooses_border,
         "narrowest": known.get("fit_border_from"),
         "widest": known.get("fit_border_to"),

@@ -90,6 +90,11 @@ class Words:
             return text.replace(" and ", f" {self.word('grammar', 'and')} ")
         return self.figure(text)
 
+    def phrase_as_it_is(self, sentence: str) -> str:
+        """Return a sentence that is written in English outside the templates, its {places} still open."""
+        known: Mapping[str, str] = self.words.get("phrases", {})
+        return known.get(sentence, sentence)
+
     def _of_two(self, one: Any, many: Any, count: int) -> str:
         is_one = count in (0, 1) if self.words["grammar"]["plural"] == "zero-and-one" else count == 1
         return str(one if is_one else many)
