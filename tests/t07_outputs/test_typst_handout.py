@@ -198,7 +198,7 @@ def test_a_long_handout_is_quick():
     """Twelve pages well under a third of a second; the time of the first one, fonts and all, is not counted."""
     sample = sample_document()
     paragraph = Paragraph((Text("A calm sentence about the seam and the iron and the light on the water. " * 8),))
-    steps = tuple(StepBlock(f"s{n}", n, f"Step {n}", (sample.blocks[1], paragraph, paragraph)) for n in range(1, 34))
+    steps = tuple(StepBlock(f"s{n}", n, f"Step {n}", (sample.blocks[1], paragraph, paragraph)) for n in range(1, 40))
     document = Document("Long", "", (Heading(2, "sewing", words("Sewing")), *steps))
     handout(document)
     start = time.perf_counter()

@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 import re
 from collections.abc import Sequence
+from contextlib import ExitStack
 from dataclasses import dataclass
 from functools import cache
 from importlib import resources
@@ -20,6 +21,10 @@ from evenseam.publish.typst_data import Data, DataWriter
 from evenseam.wording.document import Document
 
 _MISSING_SIGN = re.compile(r'the text `"([^"`]+)"` could not be displayed')
+NEARLY_EMPTY = 0.35
+"""Share of the height of a page: a last page that is filled no further is set closer, if that saves it."""
+_KEPT = ExitStack()
+"""Files that are there while this runs, however the package is installed."""
 _TYPST_PAPERS = {"letter": "us-letter", "a4": "a4"}
 
 
@@ -89,7 +94,10 @@ def set_handout(data: str, place: Place | None = None) -> Outcome[bytes]:
     is the problem `handout-not-set`.
     """
     try:
-        pdf = _compiler().compile(input=program(), format="pdf", pdf_standards=["ua-1"], sys_inputs={"handout": data})
+        pdf, end = _compiled({"handout": data})
+        if end.page > 1 and end.share < NEARLY_EMPTY:
+            closer, sooner = _compiled({"handout": data, "spacing": "close"})
+            pdf = closer if sooner.page < end.page else pdf
     except typst.TypstError as error:
         return Outcome(None, (_not_set(error, place),))
     except BaseException as error:
@@ -99,8 +107,6 @@ def set_handout(data: str, place: Place | None = None) -> Outcome[bytes]:
         _compiler.cache_clear()
         hint = "look for anything unusual in titles and texts, and leave it out to see whether it was that"
         return Outcome(None, (Problem(HANDOUT_NOT_SET, "the typesetter failed on this handout", place, hint),))
-    if not isinstance(pdf, bytes):
-        raise TypeError("typst gave no PDF")
     return Outcome(pdf)
 
 
@@ -117,9 +123,31 @@ def program() -> bytes:
     return (resources.files("evenseam.publish") / "handout.typ").read_bytes()
 
 
+@dataclass(frozen=True, slots=True)
+class _End:
+    """Where the text ends."""
+
+    page: int
+    share: float
+    """How much of the height of that page is above it."""
+
+
+def _compiled(inputs: dict[str, str]) -> tuple[bytes, _End]:
+    """Return a PDF and where its text ends, before the templates."""
+    compiler = _compiler()
+    pdf = compiler.compile(format="pdf", pdf_standards=["ua-1"], sys_inputs=inputs)
+    if not isinstance(pdf, bytes):
+        raise TypeError("typst gave no PDF")
+    # Nothing is set anew for this answer.
+    told = json.loads(compiler.query("<end>", field="value", one=True))
+    return pdf, _End(told["page"], float(told["y"].removesuffix("pt")) / (11 * 72))
+
+
 @cache
 def _compiler() -> typst.Compiler:
-    return typst.Compiler(ignore_system_fonts=True)
+    # Only what was compiled from a file can be asked afterwards where it ends.
+    path = _KEPT.enter_context(resources.as_file(resources.files("evenseam.publish") / "handout.typ"))
+    return typst.Compiler(str(path), ignore_system_fonts=True)
 
 
 def _not_set(error: typst.TypstError, place: Place | None) -> Problem:

@@ -2,11 +2,29 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import TypeAlias
 
+from evenseam.publish.handout_layout import (
+    BESIDE_SCALE,
+    BESIDE_WIDTH,
+    FEW_WORDS_TALLEST,
+    HALF_WIDTH,
+    HERO_SCALE,
+    HERO_TALLEST,
+    SCALE,
+    TALLEST,
+    TEXT_WIDTH,
+    extent,
+    height_alone,
+    height_in_half,
+    least_scale,
+    scale_beside,
+    scale_to,
+    signs_of,
+    stands_in_half,
+)
 from evenseam.publish.html import Painter, plain_words
 from evenseam.publish.html_text import colour, plain
 from evenseam.wording.document import (
@@ -34,27 +52,12 @@ from evenseam.wording.document import (
 
 Data: TypeAlias = "str | int | float | bool | list[Data] | dict[str, Data] | None"
 
-TEXT_WIDTH = 490
-"""Points between the margins of the narrower paper, a little less for safety."""
-SCALE = 0.66
-"""Points for one unit of a drawing: its letters come out as large as those of a table."""
-SMALL_SCALE = 0.4
-HERO_SCALE = 1.0
-TALLEST = 230
-"""Points: a picture that would be taller is drawn smaller; the finished project may be HERO_TALLEST."""
-HERO_TALLEST = 300
-BESIDE_WIDTH = 256
-"""Points: the widest picture that still leaves room for a step's words beside it."""
-BESIDE_SCALE = 0.56
-BESIDE_TALLEST = 185
-"""Points: beside words, which are seldom longer."""
-LEAST_BESIDE_SCALE = 0.5
-"""A picture that would have to be smaller than this to stand beside the words stands above them."""
-WIDE_FROM = 2.6
-"""A picture this much wider than tall stands above the words instead of beside them."""
-LONG_STEP = 900
+LONG_STEP = 450
 """Signs of text from which a step may break across pages."""
-_VIEW_BOX = re.compile(r"\bviewBox=[\"']\s*[-\d.eE]+[\s,]+[-\d.eE]+[\s,]+([\d.eE+]+)[\s,]+([\d.eE+]+)")
+SIDE_BY_SIDE = 0.88
+"""Two steps stand side by side where that takes less than this share of the height they take one below the other."""
+TALLEST_PAIR = 320
+"""Points: taller steps would leave a hole at the foot of the page before them."""
 
 
 @dataclass(slots=True)
@@ -65,8 +68,39 @@ class DataWriter:
     level: int = 1
 
     def blocks(self, blocks: Iterable[Block]) -> list[Data]:
-        """Return a run of blocks as data."""
-        return [self.block(block) for block in blocks]
+        """Return a run of blocks as data; short steps and pictures that follow each other side by side."""
+        found: list[Data] = []
+        waiting = [*blocks]
+        while waiting:
+            match waiting:
+                case [Picture() as one, Picture() as other, *rest] if self.is_pair_of_pictures(one, other):
+                    found.append(self.pictures((one, other)))
+                    waiting = rest
+                case [StepBlock() as one, StepBlock() as other, *rest] if self.is_pair_of_steps(one, other):
+                    halves: list[Data] = [self.step(step, has_half=True) for step in (one, other)]
+                    found.append({"kind": "pair", "parts": halves})
+                    waiting = rest
+                case [block, *rest]:
+                    found.append(self.block(block))
+                    waiting = rest
+        return found
+
+    def is_pair_of_pictures(self, one: Picture, other: Picture) -> bool:
+        """Tell whether two pictures are narrow enough to stand side by side."""
+        drawn = [self.painter(picture) for picture in (one, other)]
+        return "finished" not in (one.name, other.name) and all(
+            extent(svg)[0] * least_scale(svg) <= HALF_WIDTH for svg in drawn
+        )
+
+    def is_pair_of_steps(self, *steps: StepBlock) -> bool:
+        """Tell whether two steps take less of a page side by side than one below the other."""
+        pictures = [step.blocks[0] for step in steps if step.blocks]
+        drawn = [self.painter(picture) for picture in pictures if isinstance(picture, Picture)]
+        if len(drawn) < 2 or not all(stands_in_half(step, svg) for step, svg in zip(steps, drawn, strict=True)):
+            return False
+        beside = max(height_in_half(step, svg) for step, svg in zip(steps, drawn, strict=True))
+        below = sum(height_alone(step, svg) for step, svg in zip(steps, drawn, strict=True))
+        return beside < min(SIDE_BY_SIDE * below, TALLEST_PAIR)
 
     def block(self, block: Block) -> dict[str, Data]:
         """Return one block as data."""
@@ -83,9 +117,11 @@ class DataWriter:
             case Picture():
                 return self.picture(block, HERO_SCALE if block.name == "finished" else SCALE)
             case Pictures(pictures=pictures):
-                return {"kind": "pictures", "pictures": [self.picture(picture, SMALL_SCALE) for picture in pictures]}
+                return self.pictures(pictures)
             case Beside(picture=picture, blocks=inner):
-                return {"kind": "beside", "picture": self.picture_beside(picture), "parts": self.blocks(inner)}
+                scale = scale_beside(self.painter(picture), signs_of(inner)) or BESIDE_SCALE
+                drawn = self.picture(picture, scale, wide=BESIDE_WIDTH)
+                return {"kind": "beside", "picture": drawn, "parts": self.blocks(inner)}
             case Swatches():
                 return {"kind": "swatches", "rows": [_swatch(*row) for row in block.rows]}
             case Checkpoint(inlines=inlines):
@@ -95,45 +131,52 @@ class DataWriter:
             case StepBlock():
                 return self.step(block)
 
-    def picture(self, picture: Picture, scale: float, *, is_in_step: bool = False) -> dict[str, Data]:
-        """Return a picture as data, at a scale (points for a unit of the drawing) or smaller to fit the page."""
+    def picture(
+        self, picture: Picture, scale: float, *, wide: float = TEXT_WIDTH, tall: float = TALLEST, title: str = ""
+    ) -> dict[str, Data]:
+        """Return a picture as data, at a scale (points for a unit of the drawing) or smaller to fit its room.
+
+        `title` is that of its step, whose heading says already what a picture of the same title shows.
+        """
         svg = self.painter(picture)
-        width, height = _size(svg)
-        scale = min(scale, TEXT_WIDTH / width, (HERO_TALLEST if picture.name == "finished" else TALLEST) / height)
+        width, height = extent(svg)
+        scale = scale_to(svg, scale, wide, HERO_TALLEST if picture.name == "finished" else tall)
         return {
             "kind": "picture",
             "svg": svg,
             "alt": plain(f"{picture.title}. {picture.description}"),
-            # The step's own heading says what its picture shows; elsewhere the title stands under the picture.
-            "caption": "" if is_in_step else plain(picture.title),
+            "caption": "" if picture.title == title else plain(picture.title),
             "width": round(width * scale, 2),
             "height": round(height * scale, 2),
+            # The picture of a step stays with the words that follow it.
+            "sticky": picture.name != "finished",
         }
 
-    def picture_beside(self, picture: Picture, *, is_in_step: bool = False) -> dict[str, Data]:
-        """Return a picture as data, small enough to leave room for words beside it."""
-        width, height = _size(self.painter(picture))
-        scale = min(BESIDE_SCALE, BESIDE_WIDTH / width, BESIDE_TALLEST / height)
-        return self.picture(picture, scale, is_in_step=is_in_step)
+    def pictures(self, pictures: Iterable[Picture]) -> dict[str, Data]:
+        """Return small pictures as data, two beside each other."""
+        return {"kind": "pictures", "pictures": [self.picture(one, BESIDE_SCALE, wide=HALF_WIDTH) for one in pictures]}
 
-    def step(self, step: StepBlock) -> dict[str, Data]:
-        """Return a step as data: its first picture beside its words unless it is a wide one."""
+    def step(self, step: StepBlock, *, has_half: bool = False) -> dict[str, Data]:
+        """Return a step as data: its picture beside its words unless it is a wide one or one of several.
+
+        A step that has half the width has its picture above its words.
+        """
         level, outer = min(self.level + 1, 6), self.level
         self.level = level
-        pictures = [block for block in step.blocks if isinstance(block, Picture)]
+        pictures = sum(isinstance(block, (Picture, Pictures)) for block in step.blocks)
         beside: dict[str, Data] | None = None
-        rest = step.blocks
-        if pictures and step.blocks[0] is pictures[0] and _goes_beside(self.painter(pictures[0])):
-            beside = self.picture_beside(pictures[0], is_in_step=pictures[0].title == step.title)
-            rest = step.blocks[1:]
-        parts = _held_together(
-            [
-                self.picture(block, SCALE, is_in_step=block.title == step.title)
-                if isinstance(block, Picture)
-                else self.block(block)
-                for block in rest
-            ]
-        )
+        parts: list[Data] = []
+        match step.blocks:
+            case [Picture() as picture, *words] if has_half:
+                drawn = self.picture(picture, BESIDE_SCALE, wide=HALF_WIDTH, tall=FEW_WORDS_TALLEST, title=step.title)
+                parts = [drawn, *self.blocks(words)]
+            case [Picture() as picture, *words] if pictures == 1:
+                scale = scale_beside(self.painter(picture), signs_of(words))
+                drawn = self.picture(picture, scale or SCALE, title=step.title)
+                beside = None if scale is None else drawn
+                parts = [*([drawn] if scale is None else []), *self.blocks(words)]
+            case blocks:
+                parts = self.blocks(blocks)
         self.level = outer
         return {
             "kind": "step",
@@ -142,19 +185,8 @@ class DataWriter:
             "title": plain(step.title),
             "beside": beside,
             "parts": parts,
-            "breakable": _signs(step.blocks) > LONG_STEP or len(pictures) > 1,
+            "breakable": not has_half and (signs_of(step.blocks) > LONG_STEP or pictures > 1),
         }
-
-
-def _held_together(parts: list[dict[str, Data]]) -> list[Data]:
-    """Return a step's parts with its measurement held to the paragraph before it, so that no page begins with it."""
-    held: list[dict[str, Data]] = []
-    for part in parts:
-        if part["kind"] == "checkpoint" and held and held[-1]["kind"] == "paragraph":
-            held[-1] = {"kind": "together", "parts": [held[-1], part]}
-        else:
-            held.append(part)
-    return [*held]
 
 
 def _run(inlines: Iterable[Inline]) -> list[Data]:
@@ -199,33 +231,3 @@ def _table(table: Table) -> dict[str, Data]:
 
 def _swatch(_id: str, letter: str, name: str, fabric_colour: str, line: tuple[Inline, ...]) -> dict[str, Data]:
     return {"letter": plain(letter), "name": plain(name), "colour": colour(fabric_colour), "line": _run(line)}
-
-
-def _size(svg: str) -> tuple[float, float]:
-    """Return width and height of an SVG text in the units of its view box; 1 × 1 when it has none."""
-    found = _VIEW_BOX.search(svg)
-    width, height = (float(found[1]), float(found[2])) if found else (1.0, 1.0)
-    return (width, height) if width > 0 and height > 0 else (1.0, 1.0)
-
-
-def _goes_beside(svg: str) -> bool:
-    width, height = _size(svg)
-    return width < height * WIDE_FROM and width * LEAST_BESIDE_SCALE <= BESIDE_WIDTH
-
-
-def _signs(blocks: Iterable[Block]) -> int:
-    """Return how long a step's words are, roughly: signs, and a line's worth for each item or row."""
-    total = 0
-    for block in blocks:
-        match block:
-            case Paragraph(inlines=inlines) | Checkpoint(inlines=inlines) | Heading(inlines=inlines):
-                total += len(plain_words(inlines))
-            case ListBlock(items=items):
-                total += sum(40 + _signs(item) for item in items)
-            case Table(rows=rows):
-                total += 90 * (len(rows) + 2)
-            case Caution(blocks=inner) | StepBlock(blocks=inner) | Beside(blocks=inner):
-                total += 90 + _signs(inner)
-            case _:
-                pass
-    return total
