@@ -7,7 +7,7 @@ Nothing an author writes is ever run. The text is only split where the template 
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from difflib import get_close_matches
 
@@ -53,13 +53,18 @@ class Addressed:
     steps: Mapping[str, tuple[Block, ...]]
 
 
-def read_prose(sheet: PatternSheet, report: Report) -> Addressed:
-    """Return the author's introduction and the additions by step id; report what is the matter with them."""
+def read_prose(sheet: PatternSheet, report: Report, say: Callable[[str], str] = str) -> Addressed:
+    """Return the author's introduction and the additions by step id; report what is the matter with them.
+
+    `say` writes a figure as the language of the page does.
+    """
     project = sheet.project
     figures = dict(sheet.figures)
     introductions = [prose for prose in (sheet.pattern.introduction, project.introduction) if prose is not None]
     introduction = [
-        block for prose in dict.fromkeys(introductions) for block in prose_blocks(prose, figures, project.unit, report)
+        block
+        for prose in dict.fromkeys(introductions)
+        for block in prose_blocks(prose, figures, project.unit, report, say)
     ]
     known = [step.id for step in sheet.program.steps]
     steps: dict[str, tuple[Block, ...]] = {}
@@ -68,13 +73,15 @@ def read_prose(sheet: PatternSheet, report: Report) -> Addressed:
             if is_step_of_another_size(sheet, id):
                 continue
             _report_unknown_step(id, known, prose, report)
-        steps[id] = steps.get(id, ()) + prose_blocks(prose, figures, project.unit, report)
+        steps[id] = steps.get(id, ()) + prose_blocks(prose, figures, project.unit, report, say)
     for summary in dict.fromkeys((sheet.pattern.summary, project.summary)):
         _check_typed(_Located(summary, sheet.pattern.place, is_inside=False), summary, figures, project.unit, report)
     return Addressed(tuple(introduction), steps)
 
 
-def prose_blocks(prose: Prose, figures: Mapping[str, Quantity], unit: Unit, report: Report) -> tuple[Block, ...]:
+def prose_blocks(
+    prose: Prose, figures: Mapping[str, Quantity], unit: Unit, report: Report, say: Callable[[str], str] = str
+) -> tuple[Block, ...]:
     """Return one text of the author as blocks, with its figures put in; report everything wrong with it."""
     text = prose.text.replace("\r\n", "\n").replace("\r", "\n")
     located = _Located(text, prose.place)
@@ -84,7 +91,7 @@ def prose_blocks(prose: Prose, figures: Mapping[str, Quantity], unit: Unit, repo
             "keep what a maker needs at this place, and link to the rest",
         )  # fmt: skip
         return ()
-    filled, around = _fill(text, located, figures, report)
+    filled, around = _fill(text, located, figures, report, say)
     _check_signs(text, located, report)
     _check_typed(located, around, figures, unit, report)
     blocks = parse_authors(filled, lambda what, line: _report_refused(what, located.line_place(line), report))
@@ -126,7 +133,9 @@ class _Located:
         return self.place.line + before.count("\n"), self.place.column + position - (before.rfind("\n") + 1)
 
 
-def _fill(text: str, located: _Located, figures: Mapping[str, Quantity], report: Report) -> tuple[str, str]:
+def _fill(
+    text: str, located: _Located, figures: Mapping[str, Quantity], report: Report, say: Callable[[str], str]
+) -> tuple[str, str]:
     """Return the text with figures put in, and the author's own words alone, every figure blanked out in place."""
     filled: list[str] = []
     around: list[str] = []
@@ -135,12 +144,18 @@ def _fill(text: str, located: _Located, figures: Mapping[str, Quantity], report:
         words = without_marks(text[position : match.start()])
         filled.append(words)
         around += [text[position : match.start()], _BLANK * len(match[0])]
-        filled.append(_figure(match, located, figures, report))
+        filled.append(_figure(match, located, figures, report, say))
         position = match.end()
     return "".join([*filled, without_marks(text[position:])]), "".join([*around, text[position:]])
 
 
-def _figure(match: re.Match[str], located: _Located, figures: Mapping[str, Quantity], report: Report) -> str:
+def _figure(
+    match: re.Match[str],
+    located: _Located,
+    figures: Mapping[str, Quantity],
+    report: Report,
+    say: Callable[[str], str],
+) -> str:
     place = located.at(match.start(), match.end())
     if match["program"]:
         report.add(
@@ -159,7 +174,7 @@ def _figure(match: re.Match[str], located: _Located, figures: Mapping[str, Quant
         return ""
     inside = (match["inside"] or "").strip()
     if inside in figures:
-        return mark_figure(figures[inside].text, inside)
+        return mark_figure(say(figures[inside].text), inside)
     if _NAME.fullmatch(inside):
         near = get_close_matches(inside.lower(), figures, n=3, cutoff=0.6)
         # A bare "width" is most often that of the finished piece, which is too far away in letters.

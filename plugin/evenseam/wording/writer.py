@@ -76,7 +76,7 @@ def write_document(
     """
     report = Report()
     scribe = Scribe(sheet, language(language_code), FigureNames(sheet.figures))
-    prose = read_prose(sheet, report)
+    prose = read_prose(sheet, report, scribe.language.figure)
     project = sheet.project
     blocks = (
         Picture("finished", f"{sheet.pattern.title}, {project.name}", _finished_description(scribe)),
