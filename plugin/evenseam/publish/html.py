@@ -313,7 +313,8 @@ class _Writer:
         return (
             f'<section class="step" aria-labelledby="{id}">\n<h{level} id="{id}"><span class="step-number">'
             f"{step.number}.</span> "
-            f"{escape(step.title)}</h{level}>\n{inner}\n</section>"
+            # Beside the heading, not round it: what looks for headings lays out nothing else.
+            f'{escape(step.title)}</h{level}>\n<div class="step-body">\n{inner}\n</div>\n</section>'
         )
 
     def fresh_id(self, wanted: str) -> str:
