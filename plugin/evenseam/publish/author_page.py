@@ -13,6 +13,7 @@ from evenseam.problems import Problem, SourceText
 from evenseam.publish.contents import ContentsEntry
 from evenseam.publish.html_text import escape, without_blank_lines
 from evenseam.publish.problem_page import write_problem
+from evenseam.publish.sheet_memory import SHEETS
 from evenseam.publish.site_files import site_link
 from evenseam.sheet import ClaimResult, PatternSheet
 from evenseam.wording.workpieces import step_numbers
@@ -52,7 +53,7 @@ def write_author_page(
         '<p class="subtitle">What stands behind the pages of this pattern. Readers do not get to see it.</p>',
         f'<h2 id="problems">Problems and warnings</h2>\n{_problems(problems, sources)}',
         f'<h2 id="claims">Claims of an older version</h2>\n{_claims(claims)}',
-        *(_size(size, is_open=number == 0) for number, size in enumerate(sizes)),
+        *(_remembered(size, is_open=number == 0) for number, size in enumerate(sizes)),
     ]
     contents = (
         ContentsEntry(2, "problems", "Problems and warnings"),
@@ -84,6 +85,11 @@ def _claims(claims: Sequence[ClaimResult]) -> str:
         for result in claims
     ]
     return _table("claims-table", "What was printed, and what it is", ("Size", "Figure", "Printed", "It is", ""), rows)
+
+
+def _remembered(size: SizeForAuthor, *, is_open: bool) -> str:
+    key = ("author", size.id, size.title, size.page, is_open)
+    return SHEETS.keep(size.sheet, key, lambda: _size(size, is_open=is_open))
 
 
 def _size(size: SizeForAuthor, *, is_open: bool) -> str:

@@ -15,7 +15,7 @@ from pathlib import Path
 from evenseam.publish.cache import Cache
 from evenseam.publish.entry import MadePattern, as_text, from_text
 from evenseam.publish.options import SiteOptions
-from evenseam.publish.recalling import recall_pattern
+from evenseam.publish.recalling import recall_patterns
 from evenseam.publish.sources import PatternSource
 
 MOST_PROCESSES = 8
@@ -35,7 +35,7 @@ def make_patterns(
 
     `processes` is the number of processors by default; `tell` hears how many of the missing patterns are done.
     """
-    made = {source.slug: known for source in sources if (known := recall_pattern(source, options, cache))}
+    made = recall_patterns(tuple(sources), options, cache)
     missing = [source for source in sources if source.slug not in made]
     count = min(processes or os.cpu_count() or 1, MOST_PROCESSES, len(missing))
     if count < 2:

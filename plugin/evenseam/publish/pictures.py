@@ -6,7 +6,7 @@ import re
 from dataclasses import replace
 from fractions import Fraction
 
-from evenseam.figures import Drawing, Theme, to_svg
+from evenseam.figures import Drawing, Theme, draw, to_svg
 from evenseam.figures.frame import Frame, rectangle
 from evenseam.figures.in_words import in_words
 from evenseam.figures.scenes.finished import HIGHEST
@@ -31,7 +31,8 @@ class SheetPictures:
 
     def svg(self, name: str, theme: Theme, title: str, description: str, id_prefix: str) -> str:
         """Return one picture as SVG text."""
-        return to_svg(self.drawing(name), theme, title, description, id_prefix)
+        key = ("svg", self.language.code, name, theme, title, description, id_prefix)
+        return SHEETS.keep(self.sheet, key, lambda: to_svg(self.drawing(name), theme, title, description, id_prefix))
 
     def finished_alone(self, theme: Theme, title: str, description: str, id_prefix: str) -> str:
         """Return the finished piece without the list of its fabrics below it: for cards and previews."""
@@ -57,7 +58,8 @@ class SheetPictures:
     def drawing(self, name: str) -> Drawing:
         """Return one picture as it was drawn, before it is any kind of text."""
         if name not in self._drawings:
-            self._drawings[name] = in_words(SHEETS.draw(self.sheet, name), self.language.phrase)
+            drawn = SHEETS.keep(self.sheet, ("drawing", name), lambda: draw(self.sheet, name))
+            self._drawings[name] = in_words(drawn, self.language.phrase)
         return self._drawings[name]
 
 

@@ -3,11 +3,15 @@
 from __future__ import annotations
 
 from itertools import chain
+from pathlib import Path
 
 from evenseam.publish.cache import Cache, key_of
 from evenseam.publish.entry import MadePattern, from_text
 from evenseam.publish.options import SiteOptions
 from evenseam.publish.sources import PatternSource
+
+_read: dict[tuple[Path, str], MadePattern] = {}
+"""What was read from a cache at the last look by this process: a preview looks again after every edit."""
 
 
 def key_of_pattern(source: PatternSource, options: SiteOptions) -> str:
@@ -21,8 +25,19 @@ def key_of_pattern(source: PatternSource, options: SiteOptions) -> str:
     )  # fmt: skip
 
 
-def recall_pattern(source: PatternSource, options: SiteOptions, cache: Cache) -> MadePattern | None:
-    """Return what was made of exactly this pattern before; None when any of it is missing or damaged."""
-    text = cache.noted(key_of_pattern(source, options))
-    made = from_text(text) if text is not None else None
-    return made if made and all(cache.is_sound(name) for name in made.hashes) else None
+def recall_patterns(sources: tuple[PatternSource, ...], options: SiteOptions, cache: Cache) -> dict[str, MadePattern]:
+    """Return what was made of exactly these patterns before, by slug; nothing where it is missing or damaged."""
+    before = dict(_read)
+    _read.clear()
+    found: dict[str, MadePattern] = {}
+    for source in sources:
+        key = cache.folder, key_of_pattern(source, options)
+        made = before.get(key) or _noted(key[1], cache)
+        if made and all(cache.is_sound(name) for name in made.hashes):
+            found[source.slug] = _read[key] = made
+    return found
+
+
+def _noted(key: str, cache: Cache) -> MadePattern | None:
+    text = cache.noted(key)
+    return from_text(text) if text is not None else None
