@@ -14,6 +14,7 @@ from evenseam.sizing.fit_layout import laid_out, numbers
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from support.edges import fitted
+from support.row_files import read
 from support.samples import LAP_QUILT, MUG_RUG, TURNED, WALL_HANGING, border, grid, length
 from support.tops import plain_block, sized
 
@@ -135,6 +136,47 @@ class TestLayout:
         assert numbers(project, of_rows=False)[:3] == (3, 6, 9)
         laid = laid_out(project, 2, 6).arrangement.positions
         assert [position.quarter_turns for position in laid[1]] == [0, 0, 2, 0, 0, 2]
+
+
+ROWS = """\
+    - [ketch, spacer fog 1, ketch]
+    - [spacer fog, buoy, spacer fog]
+"""
+
+
+class TestUnequalRows:
+    """Rows of unequal blocks are repeated downwards, all of them; their width stays as the author wrote it."""
+
+    def _fitted(self, width: str, height: str, rows: str = ROWS) -> Project:
+        return fitted(read(rows), width, height)
+
+    def test_counted_by_hand(self) -> None:
+        # Two rows of 8 and, bound, a seam allowance on either side: 16 1/2, 32 1/2, 48 1/2; 33 is nearest to 32 1/2.
+        result = sized(self._fitted("13", "33"))
+        assert result.project.arrangement.rows.whole == 4 == len(result.project.arrangement.unequal_rows)
+        assert (result.finished_width.text, result.finished_height.text) == ("13 1/2 in", "32 1/2 in")
+        said = str(explain(result.figure("rows")))
+        assert "2 rows come to 16 1/2 in and 6 rows come to 48 1/2 in" in said
+
+    def test_columns_are_not_said_to_be_chosen(self) -> None:
+        project = self._fitted("13", "33")
+        assert sized(project).project.arrangement.columns == project.arrangement.columns
+
+    @given(st.integers(10, 120), st.booleans())
+    @settings(max_examples=15, deadline=None)
+    def test_no_other_repeat_comes_nearer(self, height: int, is_framed: bool) -> None:
+        framing = "  sashing: {width: 1, fabric: fog, around: yes, between: rows}\n" if is_framed else ""
+        result = sized(self._fitted("13", str(height), ROWS + framing))
+        found = result.project.arrangement.rows.whole
+        sash = 1 if is_framed else 0
+        off = {2 * n: abs(n * (16 + 2 * sash) + sash + Fraction(1, 2) - height) for n in range(1, 12)}
+        assert off[found] == min(off.values())
+
+    def test_it_sews_up(self) -> None:
+        result = sized(self._fitted("13", "60", ROWS + "  sashing: {width: 1, fabric: fog}\n"))
+        cuts = cut_list(result)
+        log = sew(result.project, cuts, assembly_program(result, cuts))
+        assert log.value is not None, log.problems
 
 
 class TestWhy:

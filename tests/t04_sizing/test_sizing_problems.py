@@ -25,8 +25,9 @@ from evenseam.problems import Place, Problem, Severity
 from evenseam.sizing import size_project
 from evenseam.sizing.codes import CODES
 from support.borders import bordered, mitred, of_blocks, pennant
-from support.edges import EDGE_CASES
+from support.edges import EDGE_CASES, fitted
 from support.on_point import on_point
+from support.row_files import read
 from support.samples import (
     BOUND,
     CONVEX_LANTERN,
@@ -81,6 +82,18 @@ def _no_float() -> Project:
     assert triangles is not None
     triangles = replace(triangles, float_width=_given(triangles.float_width))
     return replace(project, arrangement=replace(project.arrangement, setting_triangles=triangles))
+
+
+def _odd_fit() -> Project:
+    project = on_point("6")
+    (first, *others), *lines = project.arrangement.positions
+    positions = ((replace(first, quarter_turns=2), *others), *lines)
+    odd = replace(project, arrangement=replace(project.arrangement, positions=positions))
+    return fitted(odd, "20", "28")
+
+
+def _wide_fit() -> Project:
+    return fitted(read("    - [ketch, ketch]\n    - [ketch, spacer fog, buoy]\n"), "40", "16")
 
 
 def _too_large() -> Project:
@@ -223,6 +236,8 @@ CASES = [
     ("thin-piece", _thin(), "p2 of the Lantern block finishes 1/16 in wide", "wider"),
     ("not-yet", _two_triangles(), "with others", "whole project"),
     ("unit-method-unused", _no_such_units(), "sewn on foundations", "rotary"),
+    ("fit-keeps-layout", _odd_fit(), "there stay 3 rows of 2", "choose: borders"),
+    ("fit-far-off", _wide_fit(), "where 40 in", "repeated downwards only"),
     *EDGE_CASES,
 ]
 

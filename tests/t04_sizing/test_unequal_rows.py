@@ -7,42 +7,13 @@ from fractions import Fraction
 import pytest
 from evenseam.exact import is_multiple
 from evenseam.pattern import JoinRun, Project
-from evenseam.problems import Problem, SourceText
-from evenseam.reading import read_pattern
+from evenseam.problems import Problem
 from evenseam.sizing import SizedProject, assembly_program, cut_list, sew, size_project
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from support.row_files import BOATS, read
 from support.sewing_faults import mutants
 from support.tops import sized
-
-HEAD = """\
-format: 1
-title: Sample
-fabrics:
-  sea: {colour: "#23465f"}
-  fog: {colour: "#d9dcd6"}
-  reed: {colour: "#7a8b69", directional: yes}
-blocks:
-"""
-TAIL = """\
-finish: {kind: bound, backing: {fabric: sea}, binding: {fabric: sea}}
-sizes: {wall hanging: {}}
-"""
-BOATS = """\
-  ketch: {finished size: 6 x 8, method: rotary, grid: 1 x 1, pieces: [sea: "0,0 1,0 1,1 0,1"]}
-  buoy: {finished size: 3 x 8, method: rotary, grid: 1 x 1, pieces: [sea: "0,0 1,0 1,1 0,1"]}
-  gull: {finished size: 4 x 4, grid: 2 x 2, pieces: [sea: "0,0 2,0 2,2", fog: "0,0 2,2 0,2"]}
-"""
-
-
-def read(rows: str, blocks: str = BOATS) -> Project:
-    """Return the only project of a file with these rows."""
-    outcome = read_pattern(
-        "sample", SourceText("pattern.yaml", f"{HEAD}{blocks}arrangement:\n  unequal rows:\n{rows}{TAIL}")
-    )
-    assert outcome.value is not None, outcome.problems
-    (project,) = outcome.value.projects
-    return project
 
 
 def made(project: Project) -> SizedProject:

@@ -16,9 +16,9 @@ from evenseam.pattern import Assumed, Border, Choosing, Fit, Project, Quantity, 
 from evenseam.problems import Report
 from evenseam.sizing.any_centre import size_any_centre
 from evenseam.sizing.borders import size_borders
-from evenseam.sizing.codes import FIT_FAR_OFF, NOTHING_FITS
+from evenseam.sizing.codes import FIT_FAR_OFF, FIT_KEEPS_LAYOUT, NOTHING_FITS
 from evenseam.sizing.finishing import size_finish
-from evenseam.sizing.fit_layout import MOST_BLOCKS, columns_of, laid_out, numbers, rows_of
+from evenseam.sizing.fit_layout import MOST_BLOCKS, columns_of, keeps_layout, laid_out, numbers, rows_of
 from evenseam.sizing.ledger import Ledger
 from evenseam.sizing.on_point import settle_float
 from evenseam.sizing.sized import SizedProject
@@ -62,6 +62,13 @@ def fit_project(project: Project, report: Report) -> Project | None:
     fit = project.fit
     if fit is None:
         return project
+    if Choosing.ROWS_AND_COLUMNS in fit.may_choose and keeps_layout(project):
+        report.add(
+            FIT_KEEPS_LAYOUT, fit.place or project.place,
+            f"blocks on point that differ are not repeated: there stay {project.arrangement.rows.number} rows of "
+            f"{project.arrangement.columns.number}",
+            hint="write `choose: borders`; or write one `block`, with or without `alternate`, which can be repeated",
+        )  # fmt: skip
     best = choose(project, fit)
     if best is None:
         report.add(
@@ -172,14 +179,14 @@ def _chosen(project: Project, fit: Fit, best: Candidate) -> Project:
     chosen = laid_out(project, best.rows, best.columns)
     asked = f"{fit.width.number} × {fit.height.text}" + (f", {fit.name}" if fit.name else "")
     if Choosing.ROWS_AND_COLUMNS in fit.may_choose:
-        chosen = replace(
-            chosen,
-            arrangement=replace(
-                chosen.arrangement,
-                rows=_counted("rows", best.rows, asked, _neighbours(project, best.rows, of_rows=True)),
-                columns=_counted("columns", best.columns, asked, _neighbours(project, best.columns, of_rows=False)),
-            ),
-        )
+        arrangement = chosen.arrangement
+        if len(numbers(project, of_rows=True)) > 1:
+            beside = _neighbours(project, best.rows, of_rows=True)
+            arrangement = replace(arrangement, rows=_counted("rows", best.rows, asked, beside))
+        if len(numbers(project, of_rows=False)) > 1:
+            beside = _neighbours(project, best.columns, of_rows=False)
+            arrangement = replace(arrangement, columns=_counted("columns", best.columns, asked, beside))
+        chosen = replace(chosen, arrangement=arrangement)
     border = _widened(project)
     if best.wider and border is not None:
         wider = Quantity(
@@ -210,6 +217,13 @@ def _neighbours(project: Project, number: int, *, of_rows: bool) -> str:
     return " and ".join(said) + (", before any border is widened" if said and _widened(project) else "")
 
 
+_SMALLER_BLOCKS = "use smaller blocks, or let the outermost border become wider: `widest border`"
+_WIDER_ROWS = (
+    "unequal rows are repeated downwards only: put more, or fewer, blocks into each row; or let the outermost border "
+    "become wider: `widest border`"
+)
+
+
 def _report_far(fit: Fit, best: Candidate, project: Project, report: Report) -> None:
     for side, asked in ((best.width, fit.width), (best.height, fit.height)):
         if _distance(side, asked.value) > _FAR * asked.value:
@@ -217,7 +231,7 @@ def _report_far(fit: Fit, best: Candidate, project: Project, report: Report) -> 
             report.add(
                 FIT_FAR_OFF, fit.place or project.place,
                 f"the nearest that can be made comes to {found.text} where {asked.text} is asked for",
-                hint="use smaller blocks, or let the outermost border become wider: `widest border`",
+                hint=_WIDER_ROWS if project.arrangement.unequal_rows and side is best.width else _SMALLER_BLOCKS,
             )  # fmt: skip
             return
 

@@ -29,17 +29,24 @@ def numbers(project: Project, *, of_rows: bool) -> tuple[int, ...]:
     """Return the numbers of rows or of columns that can be laid.
 
     One block everywhere, and two in turn like the squares of a chessboard, can be laid in any number; any other
-    layout is repeated whole. Rows of unequal blocks, and lines on point that differ, stay as they are.
+    layout is repeated whole. Rows of unequal blocks are repeated downwards, all of them, and never across, where two
+    spacers would come to lie side by side. Lines on point that differ stay as they are.
     """
     arrangement = project.arrangement
     here = rows_of(project) if of_rows else columns_of(project)
     if arrangement.setting is Setting.UNEQUAL_ROWS:
-        return (here,)
+        return tuple(range(here, MOST_ALONG + 1, here)) or (here,) if of_rows else (here,)
     if arrangement.setting is Setting.ON_POINT:
-        return tuple(range(1, MOST_ALONG + 1)) if _lines_alternate(arrangement.positions) else (here,)
+        return tuple(range(1, MOST_ALONG + 1)) if not keeps_layout(project) else (here,)
     if _is_chessboard(arrangement.positions):
         return tuple(range(1, MOST_ALONG + 1))
     return tuple(range(here, MOST_ALONG + 1, here)) or (here,)
+
+
+def keeps_layout(project: Project) -> bool:
+    """Tell whether blocks on point differ so that nobody can say which ones would stand between two copies of them."""
+    arrangement = project.arrangement
+    return arrangement.setting is Setting.ON_POINT and not _lines_alternate(arrangement.positions)
 
 
 def laid_out(project: Project, rows: int, columns: int) -> Project:
@@ -48,6 +55,10 @@ def laid_out(project: Project, rows: int, columns: int) -> Project:
     if (rows, columns) == (rows_of(project), columns_of(project)):
         return project
     here = arrangement.positions
+    if arrangement.setting is Setting.UNEQUAL_ROWS:
+        times = rows // len(here)
+        arrangement = replace(arrangement, unequal_rows=arrangement.unequal_rows * times)
+        return replace(project, arrangement=replace(arrangement, rows=_count("rows", rows), positions=here * times))
     positions: _Positions
     if arrangement.setting is Setting.ON_POINT:
         lines = [here[0][0], next((line[0] for line in here[1::2] if line), here[0][0])]

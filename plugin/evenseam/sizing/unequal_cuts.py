@@ -45,7 +45,7 @@ def _strips(sized: SizedProject, kind: type[SizedSpacer | Sash]) -> Iterator[Cut
         found.setdefault(strip_id(rows, part, row.height), (part, row.height, []))[2].append(number)
     for id, (strip, height, numbers) in found.items():
         alike = {other.width.value for other, _, rows_of in found.values() if other.fabric == strip.fabric
-                 and {*rows_of} == {*numbers}}  # fmt: skip
+                 and {*rows_of} & {*numbers}}  # fmt: skip
         label = f"{_named(strip, sorted(alike))} of {_listed(numbers)}"
         width = derived(f"cut width of the {label}", strip.width + 2 * seam)
         length = derived(f"cut length of the {label}", height + 2 * seam, rule="as long as the unfinished row is high")

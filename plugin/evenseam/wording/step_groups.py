@@ -36,6 +36,8 @@ def step_groups(sheet: PatternSheet, kind_of: KindOf) -> tuple[tuple[Step, ...],
     A step to which the author has added words of her own stands by itself.
     """
     own = {id for id, _ in sheet.project.additions}
+    if sheet.project.arrangement.unequal_rows:  # Every row is another picture there.
+        own |= {step.id for step in sheet.program.steps if isinstance(step.operation, JoinRun)}
     return tuple(_groups(sheet.program.steps, own, kind_of))
 
 

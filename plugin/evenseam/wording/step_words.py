@@ -191,7 +191,7 @@ class StepWords:
         distinct = list(dict.fromkeys(run.parts))
         called = {name: self.pieces.called(name) for name in distinct}
         made = self.pieces.called(step.makes)
-        order = _order(run, [called[name].kind for name in distinct])
+        order = _order(run, [called[name].kind for name in distinct], is_sashing=made.kind == "sashing_row")
         joins_rows = any(part.kind in ("row", "column", "sashing_row") for part in called.values())
         rows = self.pieces.steps_of_kind(made.kind) if made.kind in ("row", "column") else ()
         presses = {part.press for part in self.pieces.runs_in(run)}
@@ -307,12 +307,13 @@ def _shorter(width: Quantity, height: Quantity) -> Quantity:
     return height if width.value > height.value else width
 
 
-def _order(run: JoinRun, kinds: list[str]) -> str:
+def _order(run: JoinRun, kinds: list[str], *, is_sashing: bool) -> str:
     """Return how the order of parts is best told: all the same, one between two others, two in turn, or as a list."""
     parts, distinct = run.parts, list(dict.fromkeys(run.parts))
     if len(distinct) == 1 and len(set(run.quarter_turns)) < 2:
         return "same"
-    if len(distinct) == 3 and parts[0] == parts[-1] and is_in_turn(parts[1:-1]):
+    # Only rows of sashing on point have other ends than middles that lie in line with the row.
+    if is_sashing and len(distinct) == 3 and parts[0] == parts[-1] and is_in_turn(parts[1:-1]):
         return "ends"
     if any(run.quarter_turns) or len(set(kinds)) != 2 or len(distinct) != 2 or not is_in_turn(parts):
         return "list"

@@ -205,7 +205,7 @@ class Workpieces:
             is_square = cut.shape is CutShape.SQUARE
             return self._named("cornerstone" if is_square else "sashing" if part == "sashing" else "border_strip")
         if part == "spacer":
-            return self._named("spacer")
+            return self._spacer(cut)
         if part == "setting":
             is_corner = cut.shape is CutShape.HALF_SQUARE_TRIANGLE
             return self._named("corner_triangle" if is_corner else "setting_triangle")
@@ -213,6 +213,24 @@ class Workpieces:
             return self._named("block", self._scribe.sheet.project.block(cut.part.partition(":")[2]).name)
         words = escape(self._scribe.language.phrase(cut.label))
         return Called(words, words, "cut")
+
+    def _spacer(self, cut: Cut) -> Called:
+        """Return what a spacer is called, so that it can be told from the others in its rows."""
+        kind = f"{cut.label.partition(' ')[0]}_spacer"
+        called = self._named(kind if kind in self._scribe.language.words["called"] else "spacer")
+        runs = [
+            step.operation.parts for step in self._scribe.sheet.program.steps if isinstance(step.operation, JoinRun)
+        ]
+        spacers = [[self._cuts[part] for part in parts if part in self._cuts] for parts in runs]
+        fabrics = [{each.material for each in beside if each.part == "spacer"} for beside in spacers]
+        if not any(cut.material in beside and len(beside) > 1 for beside in fabrics):
+            return called
+        fabric = escape(self._scribe.sheet.project.fabric(cut.material).name)
+        one, many = (
+            form.replace("{one}", called.one).replace("{many}", called.many).replace("{fabric}", fabric)
+            for form in self._scribe.language.words["called"]["in_fabric"]
+        )
+        return Called(Markdown(one), Markdown(many), called.kind)
 
     def _from_step(self, step: Step) -> Called:
         noun = self._scribe.language.noun

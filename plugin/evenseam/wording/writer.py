@@ -36,6 +36,7 @@ from evenseam.pattern import (
     Quantity,
     RoundCorners,
     Setting,
+    Spacer,
     Step,
     TrimForKnifeEdge,
     TrimPart,
@@ -131,14 +132,21 @@ def _glance(scribe: Scribe) -> tuple[Block, ...]:
     return scribe.blocks("sections/glance", _glance_values(scribe))
 
 
-def _spacers(sheet: PatternSheet) -> list[dict[str, object]] | None:
-    """Return the widths that were worked out for the spacers of unequal rows; None where rows are equal anyway."""
-    if sheet.project.arrangement.setting is not Setting.UNEQUAL_ROWS:
+def _spacers(scribe: Scribe) -> list[dict[str, object]] | None:
+    """Return the widths that were worked out for the spacers of unequal rows, each with the rows it holds for; None
+    where rows are equal anyway.
+    """
+    arrangement = scribe.sheet.project.arrangement
+    if arrangement.setting is not Setting.UNEQUAL_ROWS:
         return None
-    figures = dict(sheet.figures)
-    rows = range(1, sheet.project.arrangement.rows.whole + 1)
-    found = ((row, figures.get(f"row_{row}_spacer_width")) for row in rows)
-    return [{"row": row, "width": width} for row, width in found if width is not None]
+    figures = dict(scribe.sheet.figures)
+    found: dict[object, tuple[Quantity, list[str]]] = {}
+    for row in range(1, arrangement.rows.whole + 1):
+        width = figures.get(f"row_{row}_spacer_width")
+        if width is not None:
+            found.setdefault(width.value, (width, []))[1].append(str(row))
+    named = scribe.language.named
+    return [{"rows": named(rows), "count": len(rows), "width": width} for width, rows in found.values()]
 
 
 def _glance_values(scribe: Scribe) -> dict[str, object]:
@@ -156,7 +164,14 @@ def _glance_values(scribe: Scribe) -> dict[str, object]:
         "is_single": _is_single(sheet),
         "rows": project.arrangement.rows.whole,
         "columns": project.arrangement.columns.whole,
-        "spacers": _spacers(sheet),
+        "spacers": _spacers(scribe),
+        "has_spacers": any(cut.part == "spacer" for cut in sheet.cuts.cuts),
+        "has_stated": any(
+            isinstance(part, Spacer) and part.width is not None
+            for row in project.arrangement.unequal_rows
+            for part in row.parts
+        ),
+        "is_framed": project.arrangement.sashing is not None and project.arrangement.sashing.is_around,
         "rows_width": dict(sheet.figures).get("rows_width"),
         "on_point": project.arrangement.setting is Setting.ON_POINT,
         "between": (project.arrangement.rows.whole - 1) * (project.arrangement.columns.whole - 1),
