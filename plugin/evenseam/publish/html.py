@@ -27,6 +27,7 @@ from evenseam.wording.document import (
     Measured,
     Paragraph,
     Picture,
+    Pictures,
     StepBlock,
     Strong,
     Swatches,
@@ -174,6 +175,8 @@ class _Writer:
                 return self.table(block)
             case Picture():
                 return self.picture(block)
+            case Pictures(pictures=pictures):
+                return '<div class="pictures">\n' + "\n".join(map(self.picture, pictures)) + "\n</div>"
             case Beside(picture=picture, blocks=inner):
                 return f'<div class="beside">\n{self.picture(picture)}\n<div>\n{self.blocks(inner)}\n</div>\n</div>'
             case Swatches():

@@ -96,7 +96,7 @@ def _piece_labels(
     look = looks[piece.fabric]
     outline = lay.polygon(piece.outline)
     at_points = _in_points(outline)
-    text = f"{piece.label} {look.letter}"
+    text = f"{piece.label} ({look.letter})"
     has_arrow = piece is _with_arrow(template)
     middle = _points(spot)
     size = _room(at_points, middle, text, is_bold=True)
