@@ -151,7 +151,7 @@ def test_sections_are_named_with_the_copies_they_need() -> None:
         assert text.count(plain("Lantern: section A")) == 1
         assert text.count(plain("Lantern: section B")) == 1
         assert text.count(plain("print 3 copies")) == 2
-        for label in ("A1 L", "A2 F", "A3 F", "A4 D", "B1 D", "B2 F", "B3 F"):
+        for label in ("A1 (L)", "A2 (F)", "A3 (F)", "A4 (D)", "B1 (D)", "B2 (F)", "B3 (F)"):
             assert plain(label) in text
 
 
