@@ -102,7 +102,7 @@ def measured(part: object) -> list[str]:
     name = getattr(part, "figure", None)
     text = getattr(part, "text", None)
     if isinstance(name, str) and isinstance(text, str):
-        return [text.replace(",", ".")]
+        return [text.replace(",", ".").replace("ongeveer ", "about ")]
     if isinstance(part, tuple | list):
         return sorted(figure for inner in part for figure in measured(inner))
     fields = getattr(part, "__dataclass_fields__", ())

@@ -59,9 +59,10 @@ class Words:
         return words[count] if 0 <= count < len(words) else f"{self.in_words(count)} {self.noun('time', count)}"
 
     def figure(self, text: str) -> str:
-        """Return a printed figure with the decimal sign of the language."""
-        sign = self.words["grammar"].get("decimal", ".")
-        return text if sign == "." else _DECIMAL.sub(sign, text)
+        """Return a printed figure with the decimal sign of the language, and its word for about."""
+        grammar: Mapping[str, str] = self.words["grammar"]
+        about = _ABOUT.sub(grammar["about"], text) if "about" in text else text
+        return about if grammar["decimal"] == "." else _DECIMAL.sub(grammar["decimal"], about)
 
     def named(self, names: Sequence[str]) -> str:
         """Return plain names as a spoken list: a, b and c."""
@@ -102,6 +103,7 @@ class Words:
 
 _ONE = r"(?:[A-Z]{1,2}\d*|\d+)"
 _LETTERS = re.compile(rf"(?:{_ONE}, )*{_ONE} and {_ONE}")
+_ABOUT = re.compile(r"\babout(?= \d)")
 _DECIMAL = re.compile(r"(?<=\d)\.(?=\d)")
 
 

@@ -40,7 +40,9 @@ def write_step_bar(words: Words, other_editions: Sequence[tuple[str, str, str]] 
 
     `other_editions` are their names, the words for them and their addresses.
     """
-    previous, on = (escape(words.word("tools", key)) for key in ("previous", "next"))
+    before, after = (escape(words.word("tools", key)) for key in ("previous", "next"))
+    back = _step_button(words, "previous", "previous_step", f"‹<span> {before}</span>")
+    on = _step_button(words, "next", "next_step", f"<span>{after} </span>›")
     links = "".join(
         f'<a href="{address}" data-edition="{escape(edition)}">{escape(said)}</a>'
         for edition, said, address in other_editions
@@ -48,13 +50,12 @@ def write_step_bar(words: Words, other_editions: Sequence[tuple[str, str, str]] 
     return (
         f'<div class="step-bar" role="group" aria-label="{escape(words.word("tools", "steps"))}" '
         "data-search-exclude hidden>"
-        f"{_step_button(words, 'previous', f'‹<span> {previous}</span>')}{_ticked(words, 'steps_done_short')}{links}"
-        f"{_step_button(words, 'next', f'<span>{on} </span>›')}</div>"
+        f"{back}{_ticked(words, 'steps_done_short')}{links}{on}</div>"
     )
 
 
-def _step_button(words: Words, does: str, inner: str) -> str:
-    name = escape(words.word("tools", f"{does}_step"))
+def _step_button(words: Words, does: str, key: str, inner: str) -> str:
+    name = escape(words.word("tools", key))
     return f'<button type="button" data-do="{does}" aria-label="{name}">{inner}</button>'
 
 
@@ -65,8 +66,8 @@ def _ticked(words: Words, key: str) -> str:
 def write_why_window(words: Words) -> str:
     """Return the window in which a figure tells why it is what it is."""
     lines = "".join(
-        f"<div><dt>{escape(words.word('tools', f'why_{part}'))}</dt><dd>{_why_place(part)}</dd></div>"
-        for part in ("because", "from", "rule", "source", "place")
+        f"<div><dt>{escape(words.word('tools', key))}</dt><dd>{_why_place(key.removeprefix('why_'))}</dd></div>"
+        for key in ("why_because", "why_from", "why_rule", "why_source", "why_place")
     )
     return (
         '<dialog class="why" aria-labelledby="why-name" data-search-exclude><div class="why-inner">'
