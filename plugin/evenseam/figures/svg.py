@@ -17,6 +17,8 @@ __all__ = ["Theme", "to_svg", "web_styles"]
 
 ROOM = 6.0
 """Empty room round a picture, in drawing units."""
+ON_A_DESK = 1.3
+"""Pixels of a wide screen for one drawing unit; where there is less room a page makes its pictures smaller."""
 
 
 def to_svg(drawing: Drawing, theme: Theme, title: str, description: str, id_prefix: str) -> str:
@@ -29,12 +31,14 @@ def to_svg(drawing: Drawing, theme: Theme, title: str, description: str, id_pref
     frame = drawing.frame.bounds if drawing.frame else None
     extent = Extent(*frame) if frame else extent_of(drawing.shapes).with_room(ROOM)
     left, top, width, height = (ink.number(n) for n in (extent.left, extent.top, extent.width, extent.height))
+    scale = ON_A_DESK if theme is Theme.WEB else 1.0
+    wide, high = (ink.number(side * scale) for side in (extent.width, extent.height))
     look = ' class="evenseam-figure"' if theme is Theme.WEB else f' font-family="{PRINT_FONT}"'
     definitions = ink.definitions()
     # The older name of the attribute: themes that swap pages set every plain `href` anew, which this element refuses.
     links = ' xmlns:xlink="http://www.w3.org/1999/xlink"' if "xlink:" in body else ""
     return (
-        f'<svg xmlns="http://www.w3.org/2000/svg"{links} width="{width}" height="{height}" '
+        f'<svg xmlns="http://www.w3.org/2000/svg"{links} width="{wide}" height="{high}" '
         f'viewBox="{left} {top} {width} {height}" role="img" '
         f'aria-labelledby="{id_prefix}-title {id_prefix}-desc"{look}>'
         f'<title id="{id_prefix}-title">{escape(title)}</title>'
