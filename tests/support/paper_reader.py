@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import io
 from collections import Counter
+from collections.abc import Iterator
 
 import pdfplumber
 import pypdf
@@ -43,14 +44,35 @@ def bookmarks(content: bytes) -> list[str]:
     return titles
 
 
-def body_text(content: bytes, *, top: float = 65, bottom: float = 60) -> str:
-    """Return the words of all pages, without what stands at their head and foot (points from the edges)."""
+def body_text(content: bytes) -> str:
+    """Return the words of all pages in the order in which they are read aloud: that of the tags.
+
+    What stands at head and foot of the pages is no part of it, nor is what is drawn in pictures.
+    """
     with pdfplumber.open(io.BytesIO(content)) as pdf:
-        pages = [
-            page.crop((0, top, page.width, page.height - bottom)).extract_text(x_tolerance=2, y_tolerance=3)
-            for page in pdf.pages
+        marked: dict[tuple[int, int], list[dict[str, object]]] = {}
+        for page in pdf.pages:
+            for char in page.chars:
+                if char["mcid"] is not None:
+                    marked.setdefault((page.page_number, char["mcid"]), []).append(char)
+        told = [
+            pdfplumber.utils.extract_text(marked[place], x_tolerance=2, y_tolerance=3)
+            for node in pdf.structure_tree
+            for place in _places(node)
+            if place in marked
         ]
-    return " ".join(" ".join(page.split()) for page in pages)
+    return " ".join(" ".join(told).split())
+
+
+def _places(node: dict[str, object], page: int = 0) -> Iterator[tuple[int, int]]:
+    """Yield page and number of every run of words below a node of the structure, in order."""
+    page = node.get("page_number") or page
+    if node.get("type") == "Figure":
+        return
+    for mcid in node.get("mcids", ()):
+        yield page, mcid
+    for kid in node.get("children", ()):
+        yield from _places(kid, page)
 
 
 def _walk(node, found, told):
