@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import pytest
-from support.own_site import KINDS, SIZE, TIDE
+from support.own_site import KINDS, SIZE, TIDE, build_own, free_port
 from support.reading import opened
+from support.served_site import served
 
 STAYS = "window.isSame = true"
 
@@ -47,6 +48,29 @@ class TestFromPageToPage:
             assert page.locator(".md-search").get_attribute("aria-label") == "Search"
 
 
+STAR = "patterns/north-light-star/"
+
+
+@pytest.fixture(scope="module")
+def star_address(tmp_path_factory):
+    """The address of the site around a pattern that is cut with a rotary cutter and bound."""
+    port = free_port()
+    folder = tmp_path_factory.mktemp("star")
+    site = build_own(folder, port, ("north-light-star",), handouts="never", editions=["inches"])
+    with served(site, port) as address:
+        yield address
+
+
+def found_for(page, typed):
+    """Type into the search box and return what is offered: words and address of each."""
+    page.click("[data-md-component=search-query]")
+    page.keyboard.type(typed, delay=5)
+    page.wait_for_selector(".md-search-result__item a", state="attached", timeout=15_000)
+    return page.evaluate(
+        "[...document.querySelectorAll('.md-search-result__item a')].map((one) => [one.textContent, one.href])"
+    )
+
+
 class TestSearch:
     @pytest.mark.parametrize(
         ("typed", "title", "place"),
@@ -61,13 +85,25 @@ class TestSearch:
     )
     def test_people_find_what_they_type(self, browser, own_address, typed, title, place):
         with opened(browser, own_address) as page:
-            page.click("[data-md-component=search-query]")
-            page.keyboard.type(typed, delay=5)
-            page.wait_for_selector(".md-search-result__item a", timeout=10_000)
-            found = page.evaluate(
-                "[...document.querySelectorAll('.md-search-result__item a')].map((one) => [one.textContent, one.href])"
-            )
+            found = found_for(page, typed)
             assert any(title.lower() in words.lower() and place in href for words, href in found[:8]), found[:8]
+
+    @pytest.mark.parametrize(
+        ("typed", "word", "place"),
+        [
+            ("binding", "binding", "#step-make-binding"),
+            ("half-square triangle", "half-square", STAR),
+            ("quarter-square triangles", "quarter-square", STAR),
+            ("dusk blue", "Dusk Blue", STAR),
+            ("north light", "North Light", STAR),
+            ("sashing", "sashing", STAR + "wall-hanging-inches/"),
+            ("hanging sleeve", "sleeve", "#step-"),
+        ],
+    )
+    def test_a_technique_a_fabric_and_a_block_are_found(self, browser, star_address, typed, word, place):
+        with opened(browser, star_address) as page:
+            found = found_for(page, typed)
+            assert any(word.lower() in words.lower() and place in href for words, href in found[:8]), found[:8]
 
 
 def test_no_page_asks_anything_of_elsewhere(browser, own_address):
