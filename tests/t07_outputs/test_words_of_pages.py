@@ -203,6 +203,19 @@ class TestTables:
         assert len(sentences) > 30
         assert sentences <= tables("nl")["phrases"].keys()
 
+    def test_no_script_has_words_of_its_own(self) -> None:
+        """What a script says it reads from the page; a selector and the name of a key are no words."""
+        silent = {"use strict", "no picture", "Enter"}
+        scripts = sorted((PACKAGE / "publish" / "reader").glob("*.js"))
+        assert len(scripts) > 10
+        for path in scripts:
+            code = re.sub(r"/\*.*?\*/|(?m:(?:^|\s)//.*$)", "", path.read_text("utf-8"), flags=re.DOTALL)
+            for found in re.findall(r""""([^"\n]*)"|'([^'\n]*)'|`([^`]*)`""", code):
+                text = "".join(found)
+                is_selector = re.search(r"(?:^|[ ,])[.#]|\[[\w-]+[\]=]", text)
+                is_said = re.search(r"[A-Za-z]{2,} [A-Za-z]{2,}", text) or re.fullmatch(r"[A-Z][a-z]+[.…!]?", text)
+                assert not is_said or is_selector or text in silent, (path.name, text)
+
     def test_the_usual_skill_levels_are_known(self) -> None:
         found = re.search(r"(?m)^skill level: (.*)$", starter("A pattern"))
         assert found and words_of("nl").skill(found[1]) == "beginner met wat ervaring"
