@@ -9,6 +9,7 @@ from typing import Any
 from evenseam.exact import Number, format_length, format_number
 from evenseam.pattern import Method, Quantity
 from evenseam.sheet import PatternSheet
+from evenseam.sizing import block_count
 from evenseam.wording.catalogue import Language
 from evenseam.wording.document import Block
 from evenseam.wording.figure_names import FigureNames
@@ -29,6 +30,10 @@ class Scribe:
         """True when any block that is used is sewn on printed paper."""
         used = {pieced.block for pieced in self.sheet.blocks}
         return any(block.method is Method.FOUNDATION for block in self.sheet.project.blocks if block.id in used)
+
+    def uses(self, block: str) -> int:
+        """Return how many blocks of a kind the whole project takes, borders included."""
+        return block_count(self.sheet.sized, block).whole
 
     def markdown(self, template: str, values: Mapping[str, Any]) -> str:
         """Fill a template; every template knows figure_name, seam, on_paper, and what shape the project has."""
