@@ -163,13 +163,20 @@ def test_a_cutting_plan_shows_every_piece_to_one_scale(size: str) -> None:
         drawn = [polygon for shape in drawing.shapes if isinstance(shape, Cloth) for polygon in shape.polygons]
         planned = [piece for strip in material.plan.strips for piece in strip.pieces]
         alike = [label.text for label in drawing.labels if label.text.endswith("alike")]
-        assert len(drawn) == len(planned) if not alike else len(drawn) < len(planned)
+        zigzags = [one for one in drawing.shapes if isinstance(one, Line) and len(one.points) == 13]
+        is_broken = len(zigzags) > len(alike)
+        assert is_broken or (len(drawn) == len(planned) if not alike else len(drawn) < len(planned))
         sizes = {(piece.width, piece.height) for piece in planned}
         scale = max(p.bounds[2] - p.bounds[0] for p in drawn) / float(max(width for width, _ in sizes))
         shown = {((p.bounds[2] - p.bounds[0]) / scale, (p.bounds[3] - p.bounds[1]) / scale) for p in drawn}
-        assert {(round(w, 6), round(h, 6)) for w, h in shown} == {
-            (round(float(w), 6), round(float(h), 6)) for w, h in sizes
-        }
+        known = {(round(float(w), 6), round(float(h), 6)) for w, h in sizes}
+        seen = {(round(w, 6), round(h, 6)) for w, h in shown}
+        if is_broken:
+            # The middle of long pieces is left out: what is seen of one is shorter than it is, and never longer.
+            assert {w for w, _ in seen} == {w for w, _ in known}
+            assert all(any(w == wide and h < long for wide, long in known) for w, h in seen - known)
+        else:
+            assert seen == known
         for one, other in combinations([as_shapely(polygon) for polygon in drawn], 2):
             assert one.intersection(other).area < 1e-6
 
@@ -277,7 +284,8 @@ def test_a_block_with_roots_in_its_corners_can_be_drawn() -> None:
     cloths = [shape for shape in draw(sheet, f"block-{block.id}").shapes if isinstance(shape, Cloth)]
     drawn = [polygon for cloth in cloths[:3] for polygon in cloth.polygons]
     assert len(drawn) == 5
-    assert sum(as_shapely(polygon).area for polygon in drawn) == pytest.approx(320 * 320 * 3**0.5 / 4)
+    wide = max(polygon.bounds[2] for polygon in drawn)
+    assert sum(as_shapely(polygon).area for polygon in drawn) == pytest.approx(wide * wide * 3**0.5 / 4)
 
 
 def test_dots_mark_on_both_parts_where_their_seams_meet() -> None:

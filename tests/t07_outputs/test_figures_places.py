@@ -9,7 +9,7 @@ import pytest
 from evenseam.figures import Pen
 from evenseam.figures.callouts import PITCH, Callout, draw_callouts
 from evenseam.figures.clipping import Window
-from evenseam.figures.drawing import Label
+from evenseam.figures.drawing import LABEL_SIZE, SMALL_SIZE, Label
 from evenseam.figures.folding import mirrored, mirrored_point
 from evenseam.figures.frame import at, rectangle
 from evenseam.figures.lettering import label_box
@@ -39,10 +39,10 @@ def test_a_label_stays_inside_its_piece(pieces: tuple[Polygon, ...], text: str) 
 
 
 def test_a_label_takes_the_roomiest_place_and_shrinks_before_it_gives_up() -> None:
-    assert label_spot(rectangle(0, 0, 100, 40), "A1") == (at(50, 20), 13)
-    small = label_spot(rectangle(0, 0, 20, 11), "A1")
-    assert small is not None and 7 <= small[1] < 13
-    assert label_spot(rectangle(0, 0, 9, 6), "A1") is None
+    assert label_spot(rectangle(0, 0, 100, 40), "A1") == (at(50, 20), LABEL_SIZE)
+    small = label_spot(rectangle(0, 0, 30, 16.7), "A1")
+    assert small is not None and SMALL_SIZE <= small[1] < LABEL_SIZE
+    assert label_spot(rectangle(0, 0, 30, 15), "A1") is None
 
 
 @given(WORDS, st.booleans())

@@ -15,6 +15,10 @@ FINEST_SEAM = 2.5
 """A seam allowance drawn narrower than this gets no seam line: the dashes would hide it."""
 
 
+FINEST_PATCH = 6.0
+"""Patches smaller than a square of this side are drawn in their colour alone: outlines and marks would hide it."""
+
+
 def draw_work(
     pen: Pen,
     work: Workpiece,
@@ -52,7 +56,12 @@ def draw_cloth(pen: Pen, pieces: Iterable[tuple[str, Polygon]], side: Side = Sid
             for polygon in polygons:
                 pen.area(polygon, Tone.BATTING)
         else:
-            pen.cloth(polygons, fabric, side)
+            coarse = [polygon for polygon in polygons if polygon.area >= FINEST_PATCH * FINEST_PATCH]
+            fine = [polygon for polygon in polygons if polygon.area < FINEST_PATCH * FINEST_PATCH]
+            if coarse:
+                pen.cloth(coarse, fabric, side)
+            if fine:
+                pen.cloth(fine, fabric, side, is_outlined=False, has_texture=False)
 
 
 def draw_letter(

@@ -1,7 +1,7 @@
 """The drawing model: a pen that records shapes, and the drawing it leaves.
 
 A drawing is a list of shapes in the order they are laid down, in drawing units: about one to a sixteenth of the
-width of a line of text on a phone, so that a picture is some 420 units wide and a label 13 units high. x runs right
+width of a line of text on a phone, so that a picture is some 420 units wide and a label 14 units high. x runs right
 and y down. Coordinates are decimals; the lines and words of true-scale paper stay exact until they are written.
 """
 
@@ -15,8 +15,14 @@ from typing import SupportsFloat, TypeAlias, Union
 from evenseam.figures.cloth_look import ClothLook
 from evenseam.figures.plane import Point, Polygon, Spot
 
-LABEL_SIZE = 13.0
-SMALL_SIZE = 11.0
+WIDEST = 423.0
+"""No picture may be wider, nor higher than HIGHEST, or its smallest letters cannot be read: on a phone its whole width
+is 358 pixels, and letters of SMALL_SIZE come out at 11; on paper a picture shrinks to no less than half a point for a
+unit, and they come out at 6 1/2."""
+HIGHEST = 460.0
+LABEL_SIZE = 14.0
+SMALL_SIZE = 13.0
+"""The smallest letters of any picture."""
 LARGE_SIZE = 16.0
 
 
@@ -162,6 +168,8 @@ class Label:
     """True for a label on a small plate of its own, readable over anything."""
     is_upward: bool = False
     """True for words that read from bottom to top."""
+    wide: float | None = None
+    """Words are broken into lines no longer than this, the first at `at`; None for a single line."""
 
 
 Shape: TypeAlias = Union[Cloth, Area, Line, Curve, Arrow, Measure, Label]
@@ -248,9 +256,15 @@ class Pen:
         is_bold: bool = False,
         has_ground: bool = False,
         is_upward: bool = False,
+        wide: float | None = None,
     ) -> None:
         """Write words."""
-        self._shapes.append(Label(at, text, size, ink, on_fabric, side, anchor, is_bold, has_ground, is_upward))
+        label = Label(at, text, size, ink, on_fabric, side, anchor, is_bold, has_ground, is_upward, wide)
+        self._shapes.append(label)
+
+    def caption(self, at: Spot, text: str, wide: float | None = None) -> None:
+        """Write quiet words round a middle, in lines no longer than `wide`: what a picture, or a part of it, shows."""
+        self.label(at, text, size=SMALL_SIZE, ink=Ink.QUIET, wide=wide)
 
     def drawing(self, frame: Polygon | None = None) -> Drawing:
         """Return what was drawn."""

@@ -6,10 +6,12 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import SupportsFloat
 
+from evenseam.figures.drawing import WIDEST
 from evenseam.figures.plane import Outline, Point, Polygon, Spot
 
-WIDE = 400.0
-"""Width of a usual picture in drawing units."""
+WIDE = WIDEST - 15.0
+"""Width of a usual picture in drawing units: as wide as any may be, without the empty room round it
+and a hair for scales that are made round."""
 HIGH = 300.0
 
 ORIGIN = Point(0.0, 0.0)

@@ -6,8 +6,9 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from evenseam.figures.cloth_work import draw_cloth
-from evenseam.figures.drawing import Anchor, Pen, Side, Stroke
-from evenseam.figures.frame import at
+from evenseam.figures.drawing import LABEL_SIZE, Anchor, Pen, Side, Stroke
+from evenseam.figures.frame import WIDE, at
+from evenseam.figures.lettering import text_width
 from evenseam.figures.plane import Point, Polygon
 from evenseam.figures.workpiece import Workpiece
 
@@ -16,7 +17,9 @@ LEAN = 1 / 3
 DEPTH = 0.4
 """How deep a layer looks for its height."""
 AIR = 30.0
-PITCH = 16
+BESIDE = 14.0
+"""From the work to the words beside it."""
+PITCH = 17
 """Between lines of words."""
 
 
@@ -51,14 +54,15 @@ class Slant:
         return Polygon(tuple(self.point(corner) for corner in polygon.corners))
 
 
-def draw_stack(pen: Pen, layers: tuple[Layer, ...], wide: float) -> float:
+def draw_stack(pen: Pen, layers: tuple[Layer, ...]) -> float:
     """Draw layers listed from bottom to top, the lowest drawn first, with a label to the right of each.
 
     The middle of the lowest layer lies at the origin; returns how far down the picture reaches.
     """
     widest = max(layer.work.raw_width for layer in layers)
     tallest = max(layer.work.raw_height for layer in layers)
-    largest = min(wide / (widest + tallest * LEAN), 230 / (tallest * DEPTH))
+    room = max(text_width(line, LABEL_SIZE) for layer in layers for line in layer.words) + BESIDE
+    largest = min((WIDE - room) / (widest + tallest * LEAN), 200 / (tallest * DEPTH))
     scale = float(Fraction(largest).limit_denominator(60))
     right = (widest / 2 + tallest * LEAN / 2) * scale
     # Layers overlap, but each keeps a visible front edge.
@@ -74,9 +78,9 @@ def draw_stack(pen: Pen, layers: tuple[Layer, ...], wide: float) -> float:
     for layer, edge in reversed(tuple(zip(layers, edges, strict=True))):
         # From the top layer down, each label below the one before.
         level = edge.y if lowest is None or edge.y > lowest else lowest
-        pen.line((edge, at(right + 8, level)), Stroke.HELP)
+        pen.line((edge, at(right + BESIDE - 6, level)), Stroke.HELP)
         for line, words in enumerate(layer.words):
-            pen.label(at(right + 14, level + PITCH * line), words, anchor=Anchor.START)
+            pen.label(at(right + BESIDE, level + PITCH * line), words, anchor=Anchor.START)
         lowest = level + PITCH * len(layer.words) + 6
     lowest_edge = layers[0].work.height * DEPTH * scale / 2
     return max(lowest_edge, (lowest or 0.0) - 6)

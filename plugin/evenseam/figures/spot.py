@@ -5,11 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from typing import SupportsFloat
 
-from evenseam.figures.drawing import LABEL_SIZE
+from evenseam.figures.drawing import LABEL_SIZE, SMALL_SIZE
 from evenseam.figures.lettering import text_width
 from evenseam.figures.plane import Outline, Point, Spot
 
-SMALLEST = 7.0
 _STEPS = 8
 _HALF_HEIGHT = 0.62
 _NOISE = 1e-6
@@ -21,7 +20,7 @@ def label_spot(
     piece: Outline,
     text: str,
     largest: SupportsFloat = LABEL_SIZE,
-    smallest: SupportsFloat = SMALLEST,
+    smallest: SupportsFloat = SMALL_SIZE,
     *,
     is_bold: bool = False,
 ) -> tuple[Point, float] | None:

@@ -27,7 +27,7 @@ from evenseam.figures.drawing import (
     Tone,
 )
 from evenseam.figures.gathering import gathered
-from evenseam.figures.lettering import plate_box
+from evenseam.figures.lettering import LINE_HEIGHT, label_lines, plate_box
 from evenseam.figures.measure_line import measure_parts
 from evenseam.figures.palette import DEEP, HALO, INK, INKS, RUST, STROKES, TONES, Shade, literal, on_web
 from evenseam.figures.plane import Point, Polygon, Spot
@@ -268,7 +268,12 @@ class SvgInk:
         if label.is_upward:
             place = f'transform="translate({number(x + down)} {number(y)})rotate(-90)"'
         plate = self._plate(label) if label.has_ground else ""
-        return f"{plate}<text {place}{look}>{escape(label.text)}</text>"
+        first, *others = label_lines(label)
+        pitch = number(float(label.size) * self._grain * LINE_HEIGHT)
+        words = escape(first) + "".join(
+            f'<tspan x="{number(x)}" dy="{pitch}">{escape(line)}</tspan>' for line in others
+        )
+        return f"{plate}<text {place}{look}>{words}</text>"
 
     def _plate(self, label: Label) -> str:
         left, top, right, bottom = plate_box(label).bounds

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from evenseam.figures.drawing import SMALL_SIZE, Ink, Pen, Side, Stroke, Tone
+from evenseam.figures.drawing import Pen, Side, Stroke, Tone
 from evenseam.figures.frame import at, rectangle
 from evenseam.figures.plane import Polygon
 from evenseam.figures.scene import Scene
@@ -11,8 +11,8 @@ from evenseam.figures.scenes.turning import corner_fabric
 from evenseam.figures.scenes.wide_corner import draw_bind_wide
 from evenseam.pattern import Bind, Bound, Grain, MakeBinding, Step, StripJoin
 
-PANEL = 124
-GAP = 30
+PANEL = 112
+GAP = 26
 
 
 def draw_make_binding(scene: Scene, step: Step, operation: MakeBinding) -> None:
@@ -20,7 +20,7 @@ def draw_make_binding(scene: Scene, step: Step, operation: MakeBinding) -> None:
     finish = scene.sheet.project.finish
     assert isinstance(finish, Bound)  # only a bound project has this step
     fabric, pen = finish.binding.fabric, scene.pen
-    left = 210
+    left = 168
     if finish.binding.grain is Grain.BIAS:
         _draw_bias(scene, fabric)
     elif not _is_joined(scene, operation.binding):
@@ -30,13 +30,13 @@ def draw_make_binding(scene: Scene, step: Step, operation: MakeBinding) -> None:
     else:
         _draw_straight(scene, fabric)
     # The strip, opened flat on the left and closing to the right along its fold.
-    pen.cloth((Polygon((at(left, 20), at(left + 90, 20), at(left + 130, 60), at(left, 60))),), fabric, Side.WRONG)
-    pen.cloth((rectangle(left, 60, 210, 40),), fabric)
-    pen.cloth((Polygon((at(left + 90, 20), at(left + 130, 60), at(left + 90, 60))),), fabric)
-    pen.line((at(left, 60), at(left + 210, 60)), Stroke.FOLD)
-    pen.arrow(at(left + 44, 26), at(left + 44, 88), at(left + 58, 56))
-    pen.measure(at(left + 222, 60), at(left + 222, 100), operation.folded_width.text)
-    pen.label(at(left + 105, 118), "fold along the length", size=SMALL_SIZE, ink=Ink.QUIET)
+    pen.cloth((Polygon((at(left, 20), at(left + 74, 20), at(left + 114, 60), at(left, 60))),), fabric, Side.WRONG)
+    pen.cloth((rectangle(left, 60, 160, 40),), fabric)
+    pen.cloth((Polygon((at(left + 74, 20), at(left + 114, 60), at(left + 74, 60))),), fabric)
+    pen.line((at(left, 60), at(left + 160, 60)), Stroke.FOLD)
+    pen.arrow(at(left + 34, 26), at(left + 34, 88), at(left + 48, 56))
+    pen.measure(at(left + 172, 60), at(left + 172, 100), operation.folded_width.text)
+    pen.caption(at(left + 86, 126), "fold along the length", 170)
 
 
 def _is_joined(scene: Scene, binding: str) -> bool:
@@ -52,24 +52,24 @@ def _draw_diagonal(scene: Scene, fabric: str) -> None:
     pen.area(Polygon((at(76, 20), at(104, 20), at(104, 48))), Tone.LEFTOVER)
     pen.line((at(64, 20), at(104, 60)), Stroke.SEWN)
     pen.line((at(73, 17), at(107, 51)), Stroke.CUT)
-    pen.label(at(60, 126), "sew, trim, press open", size=SMALL_SIZE, ink=Ink.QUIET)
+    pen.caption(at(60, 126), "sew, trim, press open", 130)
 
 
 def _draw_bias(scene: Scene, fabric: str) -> None:
     """Draw a square with its diagonal cut, and its halves sewn to a slanted shape with the lines of the strip."""
-    pen, side = scene.pen, 84
-    pen.cloth((rectangle(0, 18, side, side),), fabric)
-    pen.line((at(0, 18 + side), at(side, 18)), Stroke.CUT)
-    left, half = 112, 60
+    pen, side = scene.pen, 68
+    pen.cloth((rectangle(0, 26, side, side),), fabric)
+    pen.line((at(0, 26 + side), at(side, 26)), Stroke.CUT)
+    left, half = 92, 52
     halves = (
         Polygon((at(left, half), at(left + half, half), at(left, 2 * half))),
         Polygon((at(left, half), at(left + half, 0), at(left + half, half))),
     )
     pen.cloth(halves, fabric, Side.WRONG)
     pen.line((at(left, half), at(left + half, half)), Stroke.SEWN)
-    for down in (15, 30, 45):
+    for down in (13, 26, 39):
         pen.line((at(left, half + down), at(left + half, down)), Stroke.SEAM)
-    pen.label(at(86, 136), "cut, sew, draw lines", size=SMALL_SIZE, ink=Ink.QUIET)
+    pen.caption(at(72, 126), "cut, sew, draw lines", 150)
 
 
 def _draw_straight(scene: Scene, fabric: str) -> None:
@@ -77,7 +77,7 @@ def _draw_straight(scene: Scene, fabric: str) -> None:
     pen.cloth((rectangle(0, 40, 70, 40),), fabric)
     pen.cloth((rectangle(58, 40, 70, 40),), fabric, Side.WRONG)
     pen.line((at(62, 36), at(62, 84)), Stroke.SEWN)
-    pen.label(at(64, 118), "sew, press open", size=SMALL_SIZE, ink=Ink.QUIET)
+    pen.caption(at(64, 126), "sew, press open", 150)
 
 
 def draw_bind(scene: Scene, step: Step, operation: Bind) -> None:
@@ -105,7 +105,7 @@ def draw_bind(scene: Scene, step: Step, operation: Bind) -> None:
         left = (PANEL + GAP) * number
         scene.pen.cloth((rectangle(left, 0, PANEL, PANEL),), quilt)
         draw_stage(scene.pen, left, strip)
-        scene.pen.label(at(left + PANEL // 2, PANEL + 15), text, size=SMALL_SIZE, ink=Ink.QUIET)
+        scene.pen.caption(at(left + PANEL / 2, PANEL + 16), text, PANEL + GAP / 2)
 
 
 BAND = 36

@@ -5,33 +5,36 @@ from __future__ import annotations
 from evenseam.figures.callouts import Callout, draw_callouts
 from evenseam.figures.cloth_work import draw_cloth, draw_letter, draw_work
 from evenseam.figures.drawing import LARGE_SIZE, Stroke
-from evenseam.figures.frame import Frame, at
+from evenseam.figures.frame import WIDE, Frame, at
 from evenseam.figures.legend import draw_legend
+from evenseam.figures.measure_line import room_beside
 from evenseam.figures.scene import Scene
 from evenseam.figures.spot import label_spot
 from evenseam.figures.workbench import block_workpiece
 from evenseam.pattern import Block, Method
 
-SIDE = 320.0
+SIDE = 310.0
+HIGH = 290.0
+LEGEND_WIDE = 330.0
 
 
 def draw_block(scene: Scene, block: Block) -> None:
     """Draw a finished block with its fabric letters and its finished size."""
     work = block_workpiece(block, scene.sheet.project.seam_allowance.value)
-    frame = Frame.fitting(work.width, work.height, SIDE, SIDE)
+    frame = Frame.fitting(work.width, work.height, min(SIDE, WIDE - room_beside(block.height.text)), HIGH)
     draw_work(scene.pen, work, frame, has_allowance=False, has_letters=True)
     wide, high = frame.length(work.width), frame.length(work.height)
     scene.pen.measure(at(0, high + 14), at(wide, high + 14), block.width.text)
     scene.pen.measure(at(wide + 12, 0), at(wide + 12, high), block.height.text)
     used = {patch.fabric for patch in work.patches}
     listed = (fabric.id for fabric in scene.sheet.project.fabrics if fabric.id in used)
-    draw_legend(scene.pen, listed, at(0, high + 34), max(wide, 300.0))
+    draw_legend(scene.pen, listed, at(0, high + 34), max(wide, LEGEND_WIDE))
 
 
 def draw_key(scene: Scene, block: Block) -> None:
     """Draw a block with the label of every piece; heavy lines part its sections."""
     work = block_workpiece(block, scene.sheet.project.seam_allowance.value)
-    frame = Frame.fitting(work.width, work.height, SIDE + 40, SIDE + 40)
+    frame = Frame.fitting(work.width, work.height, SIDE, HIGH)
     pen = scene.pen
     draw_cloth(pen, ((patch.fabric, frame.polygon(patch.outline)) for patch in work.patches))
     pieced = scene.sheet.sized.pieced(block.id)
@@ -51,7 +54,7 @@ def draw_key(scene: Scene, block: Block) -> None:
         outline, label = frame.polygon(patch.outline), labels[patch.piece]
         # The fabric's letter stands beside the label where both fit.
         both = f"{label} ({letter_of[patch.fabric].letter})"
-        if label_spot(outline, both, LARGE_SIZE, 11) is not None:
+        if label_spot(outline, both, LARGE_SIZE) is not None:
             label = both
         if not draw_letter(pen, outline, label, patch.fabric, largest=LARGE_SIZE):
             small.append(Callout(outline, label))
@@ -59,4 +62,4 @@ def draw_key(scene: Scene, block: Block) -> None:
     high = frame.length(work.height)
     used = {patch.fabric for patch in work.patches}
     listed = (fabric.id for fabric in scene.sheet.project.fabrics if fabric.id in used)
-    draw_legend(pen, listed, at(0, high + 14), max(frame.length(work.width), 300.0))
+    draw_legend(pen, listed, at(0, high + 14), max(frame.length(work.width), LEGEND_WIDE))

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from evenseam.figures.cloth_work import draw_work
 from evenseam.figures.frame import HIGH, WIDE, Frame, at
+from evenseam.figures.measure_line import room_beside
 from evenseam.figures.scene import Scene
 from evenseam.pattern import AddBorderStrips, Run, Step
 
@@ -19,7 +20,11 @@ def draw_border(scene: Scene, step: Step, operation: AddBorderStrips) -> None:
     wide = centre.raw_width + (2 * strip.raw_width if is_across else 0)
     high = centre.raw_height + (0 if is_across else 2 * strip.raw_height)
     pulls = 2 * PULL
-    frame = Frame.fitting(wide, high, WIDE - pulls, HIGH - (0 if is_across else pulls) + 30)
+    across, down = scene.measured(operation.strip)
+    if operation.quarter_turns % 2:
+        across, down = down, across
+    beside = pulls + room_beside(down) if is_across else 0.0
+    frame = Frame.fitting(wide, high, WIDE - beside, HIGH - (0 if is_across else pulls) + 30)
     seam = frame.length(centre.seam)
     thick = frame.length(strip.raw_width if is_across else strip.raw_height) + PULL
     long = frame.length(centre.raw_height if is_across else centre.raw_width)
@@ -41,9 +46,6 @@ def draw_border(scene: Scene, step: Step, operation: AddBorderStrips) -> None:
             else:
                 scene.pen.arrow(at(long * share, tail), at(long * share, head))
     whole = last + thick - PULL
-    across, down = scene.measured(operation.strip)
-    if operation.quarter_turns % 2:
-        across, down = down, across
     if is_across:
         scene.pen.measure(at(whole + 12, 0), at(whole + 12, long), down)
     else:

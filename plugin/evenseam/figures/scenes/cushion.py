@@ -3,17 +3,17 @@
 from __future__ import annotations
 
 from evenseam.figures.cloth_work import draw_cloth
-from evenseam.figures.drawing import SMALL_SIZE, Ink, Pen, Side, Stroke
+from evenseam.figures.drawing import Pen, Side, Stroke
 from evenseam.figures.frame import Frame, at, rectangle
 from evenseam.figures.plane import Polygon, decimal
 from evenseam.figures.scene import Scene
 from evenseam.figures.scenes.layers import raw
 from evenseam.pattern import CloseEnvelope, EnvelopeBack, HemPanel, Step
 
-WIDE = 124
+WIDE = 106
 HIGH = 84
 FOLD = 14
-GAP = 26
+GAP = 14
 
 
 def draw_hem_panel(scene: Scene, step: Step, operation: HemPanel) -> None:
@@ -31,7 +31,7 @@ def draw_hem_panel(scene: Scene, step: Step, operation: HemPanel) -> None:
         else:
             middle = left + WIDE // 2
             pen.arrow(at(middle, high + 12), at(middle, high - FOLD - 6), at(middle + 22, high))
-        pen.label(at(left + WIDE // 2, HIGH + 26), text, size=SMALL_SIZE, ink=Ink.QUIET)
+        pen.caption(at(left + WIDE / 2, HIGH + 28), text, WIDE + GAP / 2)
 
 
 def draw_close_envelope(scene: Scene, step: Step, operation: CloseEnvelope) -> None:
@@ -39,7 +39,7 @@ def draw_close_envelope(scene: Scene, step: Step, operation: CloseEnvelope) -> N
     finish = scene.sheet.project.finish
     assert isinstance(finish, EnvelopeBack)  # only a cushion cover has this step
     pen, front = scene.pen, raw(scene.bench(step).uses[operation.front])
-    frame = Frame.fitting(front.width, front.height, 176.0, 220.0)
+    frame = Frame.fitting(front.width, front.height, 150.0, 220.0)
     panel = decimal(scene.sheet.figure("hemmed_panel_height").value)
     hem, seam = decimal(finish.hem.value), decimal(operation.seam.value)
     draw_cloth(pen, ((patch.fabric, frame.polygon(patch.outline)) for patch in front.patches))
@@ -59,7 +59,7 @@ def draw_close_envelope(scene: Scene, step: Step, operation: CloseEnvelope) -> N
     pen.measure(at(side.x + 12, side.y), at(side.x + 12, hidden.y), operation.overlap.text)
     for place, text in ((frame, "1 the upper panel"), (both, "2 both, sew all round")):
         below = place.spot(front.width / 2, front.height)
-        pen.label(at(below.x, below.y + 16), text, size=SMALL_SIZE, ink=Ink.QUIET)
+        pen.caption(at(below.x, below.y + 16), text, 170.0)
 
 
 def _draw_panel(pen: Pen, place: Frame, fabric: str, panel: Polygon, hem: Polygon) -> None:

@@ -9,8 +9,8 @@ from evenseam.figures.scene import Scene
 from evenseam.figures.scenes.turning import corner_fabric
 from evenseam.pattern import CloseKnifeEdge, Face, Faced, Step, TrimForKnifeEdge
 
-PANEL = 118
-GAP = 32
+PANEL = 116
+GAP = 28
 STRIP = 24
 FOLD = 6
 
@@ -48,7 +48,7 @@ def draw_face(scene: Scene, step: Step, operation: Face) -> None:
     words = ("1 sides, on the front", "2 turn sides, sew on top", "3 turn all, sew down")
     for number, text in enumerate(words):
         middle = (PANEL + GAP) * number + PANEL // 2
-        pen.label(at(middle, PANEL + 16), text, size=SMALL_SIZE, ink=Ink.QUIET)
+        pen.caption(at(middle, PANEL + 17), text, PANEL + GAP / 2)
 
 
 def _draw_sides(pen: Pen, left: int, strip: str) -> None:
@@ -56,7 +56,7 @@ def _draw_sides(pen: Pen, left: int, strip: str) -> None:
         pen.cloth((rectangle(place, 0, STRIP, PANEL),), strip)
 
 
-LONG = 250
+LONG = 240
 SEAM = 44
 THICK = 20
 
@@ -75,7 +75,7 @@ def draw_trim_for_knife_edge(scene: Scene, step: Step, operation: TrimForKnifeEd
     pen.measure(at(LONG - SEAM, low + THICK + 22), at(LONG, low + THICK + 22), operation.seam.text)
     for y, text in ((THICK / 2, "top"), (THICK + 14 + (THICK + 6) / 2, "batting"), (low + THICK / 2, "backing")):
         pen.label(at(LONG + 70, y), text, size=SMALL_SIZE, ink=Ink.QUIET, anchor=Anchor.START)
-    pen.label(at(LONG / 2 - 30, low + THICK + 22), "seen from the side", size=SMALL_SIZE, ink=Ink.QUIET)
+    pen.caption(at(LONG / 2 - 40, low + THICK + 22), "seen from the side")
 
 
 def draw_close_knife_edge(scene: Scene, step: Step, operation: CloseKnifeEdge) -> None:
@@ -92,8 +92,8 @@ def draw_close_knife_edge(scene: Scene, step: Step, operation: CloseKnifeEdge) -
     pen.arrow(at(end + 40, 10), at(end + 4, 40), at(end + 34, 34))
     pen.arrow(at(end + 40, 84), at(end + 4, 54), at(end + 34, 60))
     for y, text in ((16, "fold the top in"), (78, "fold the backing in")):
-        pen.label(at(end + 48, y), text, size=SMALL_SIZE, ink=Ink.QUIET, anchor=Anchor.START)
-    pen.label(at(end / 2 - 30, 100), "seen from the side", size=SMALL_SIZE, ink=Ink.QUIET)
+        pen.label(at(end + 48, y), text, size=SMALL_SIZE, ink=Ink.QUIET, anchor=Anchor.START, wide=98.0)
+    pen.caption(at(end / 2 - 40, 100), "seen from the side")
 
 
 def _hooked(left: int, level: int, right: int, tip: int, thick: int) -> Polygon:

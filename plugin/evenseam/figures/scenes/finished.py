@@ -12,7 +12,8 @@ from evenseam.figures.scenes.loops import loop_places
 from evenseam.figures.scenes.turning import stitched_ring
 from evenseam.pattern import Bound, KnifeEdge, Loops, Turned
 
-HIGHEST = 400.0
+HIGHEST = 370.0
+"""So high that the names of nine fabrics have room below it."""
 
 
 def draw_finished(scene: Scene) -> None:
@@ -29,7 +30,7 @@ def draw_finished(scene: Scene) -> None:
     below = frame.length(height) + 16
     used = {placed.fabric for placed in sized.placed}
     listed = (fabric.id for fabric in scene.sheet.project.fabrics if fabric.id in used)
-    draw_legend(scene.pen, listed, at(0, below), max(frame.length(width), 300.0))
+    draw_legend(scene.pen, listed, at(0, below), max(frame.length(width), 330.0))
 
 
 def _draw_loops(scene: Scene, frame: Frame) -> None:

@@ -53,6 +53,6 @@ def draw_folded(scene: Scene, plan: CuttingPlan, strips: tuple[PlannedStrip, ...
         pen.line((at(across + wide, -SELVAGE - SHIFT), at(across + wide, HIGH + 4)), Stroke.CUT)
         across += wide
     below, above = HIGH + MAT + 11, -SELVAGE - MAT - 9
-    pen.label(at(LONG / 2, below), "fold", size=SMALL_SIZE, ink=Ink.QUIET)
-    pen.label(at(LONG / 2, above), "both selvages together", size=SMALL_SIZE, ink=Ink.QUIET)
+    pen.caption(at(LONG / 2, below), "fold")
+    pen.caption(at(LONG / 2, above), "both selvages together")
     pen.label(at(-MAT - 9, HIGH / 2), "squared-up end", size=SMALL_SIZE, ink=Ink.QUIET, is_upward=True)

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from evenseam.figures.cloth_work import draw_letter, draw_work
-from evenseam.figures.drawing import SMALL_SIZE, Ink, Side, Stroke
+from evenseam.figures.drawing import LABEL_SIZE, Anchor, Side, Stroke
 from evenseam.figures.frame import Frame, at, rectangle
+from evenseam.figures.lettering import LINE_HEIGHT
+from evenseam.figures.measure_line import AWAY
 from evenseam.figures.plane import Polygon, decimal
 from evenseam.figures.scene import Scene
 from evenseam.figures.scenes.back import BACK_SIDE, draw_back
@@ -27,26 +29,26 @@ def draw_make_sleeve(scene: Scene, step: Step, operation: MakeSleeve) -> None:
     assert isinstance(hanging, Sleeve)  # only a project with a sleeve has this step
     pen, fabric = scene.pen, hanging.fabric
     # 1: wrong side up, hems turned in at both ends.
-    pen.cloth((rectangle(0, 0, 170, 84),), fabric, Side.WRONG)
-    for left in (0, 152):
+    pen.cloth((rectangle(0, 0, 150, 84),), fabric, Side.WRONG)
+    for left in (0, 132):
         pen.cloth((rectangle(left, 0, 18, 84),), fabric)
-    for x in (14, 156):
+    for x in (14, 136):
         pen.line((at(x, 0), at(x, 84)), Stroke.SEWN)
     pen.arrow(at(-14, 30), at(14, 30), at(0, 4))
-    pen.arrow(at(184, 30), at(156, 30), at(170, 4))
-    pen.label(at(85, 100), "1 hem both ends", size=SMALL_SIZE, ink=Ink.QUIET)
+    pen.arrow(at(164, 30), at(136, 30), at(150, 4))
+    pen.caption(at(75, 101), "1 hem both ends", 180)
     # 2: folded along its length, right side out, long edges sewn.
-    pen.cloth((rectangle(230, 42, 170, 42),), fabric)
-    pen.line((at(230, 52), at(400, 52)), Stroke.SEWN)
-    pen.arrow(at(315, 6), at(315, 40))
-    pen.label(at(315, 100), "2 fold, sew the long edges", size=SMALL_SIZE, ink=Ink.QUIET)
+    pen.cloth((rectangle(216, 42, 150, 42),), fabric)
+    pen.line((at(216, 52), at(366, 52)), Stroke.SEWN)
+    pen.arrow(at(291, 6), at(291, 40))
+    pen.caption(at(288, 101), "2 fold, sew the long edges", 190)
     # 3: the tube, its seam in the middle of the side that lies against the quilt.
-    top = 140
-    pen.cloth((rectangle(60, top, 280, 46),), fabric)
-    pen.line((at(60, top + 23), at(340, top + 23)), Stroke.SEAM)
-    pen.measure(at(60, top + 62), at(340, top + 62), operation.finished_length.text)
-    pen.measure(at(352, top), at(352, top + 46), operation.finished_depth.text)
-    pen.label(at(46, top + 23), "3", size=SMALL_SIZE, ink=Ink.QUIET)
+    top = 146
+    pen.cloth((rectangle(40, top, 262, 46),), fabric)
+    pen.line((at(40, top + 23), at(302, top + 23)), Stroke.SEAM)
+    pen.measure(at(40, top + 62), at(302, top + 62), operation.finished_length.text)
+    pen.measure(at(314, top), at(314, top + 46), operation.finished_depth.text)
+    pen.caption(at(26, top + 23), "3")
 
 
 def draw_attach_sleeve(scene: Scene, step: Step, operation: AttachSleeve) -> None:
@@ -65,10 +67,14 @@ def draw_attach_sleeve(scene: Scene, step: Step, operation: AttachSleeve) -> Non
     for y in (top, bottom):
         pen.line((at(start, y), at(end, y)), Stroke.STITCH)
     sleeve = rectangle(start, top, end - start, bottom - top)
-    draw_letter(pen, sleeve, "sleeve", hanging.fabric)
+    side = frame.length(width) + AWAY
+    if not draw_letter(pen, sleeve, "sleeve", hanging.fabric):
+        # Below the figure of the drop.
+        low = max(top / 2 + LABEL_SIZE * LINE_HEIGHT, (top + bottom) / 2)
+        pen.line((at(end - 20, (top + bottom) / 2), at(side - 2, low)), Stroke.LEADER)
+        pen.label(at(side, low), "sleeve", anchor=Anchor.START)
     high = frame.length(scene.sheet.sized.finished_height.value)
     draw_letter(pen, rectangle(0, bottom, end, high - bottom), "back", scene.sheet.project.finish.backing_fabric)
-    side = frame.length(width) + 12
     pen.measure(at(side, 0), at(side, top), operation.drop.text)
 
 
@@ -81,7 +87,7 @@ def draw_make_pockets(scene: Scene, step: Step) -> None:
     pen.line((at(0, 110), at(110, 0)), Stroke.FOLD)
     pen.arrow(at(22, 22), at(86, 86), at(70, 34))
     pen.measure(at(0, 124), at(110, 124), hanging.square.text)
-    for left in (170, 300):
+    for left in (158, 288):
         pen.cloth((Polygon((at(left + 110, 0), at(left + 110, 110), at(left, 110))),), fabric)
         pen.line((at(left, 110), at(left + 110, 0)), Stroke.FOLD)
 

@@ -5,10 +5,11 @@ from __future__ import annotations
 from evenseam.figures.allowance import raw_outline
 from evenseam.figures.cloth_work import draw_work
 from evenseam.figures.dots import dot
-from evenseam.figures.drawing import SMALL_SIZE, Ink, Stroke, Tone
+from evenseam.figures.drawing import SMALL_SIZE, Anchor, Ink, Label, Stroke, Tone
 from evenseam.figures.folding import between
-from evenseam.figures.frame import Frame, at
-from evenseam.figures.plane import NEAR, Point, is_on_line, placed, shaped
+from evenseam.figures.frame import WIDE, Frame, at
+from evenseam.figures.measure_line import AWAY, room_beside
+from evenseam.figures.plane import NEAR, Point, Polygon, is_on_line, placed, shaped
 from evenseam.figures.scene import Scene
 from evenseam.figures.workbench import outline_of
 from evenseam.figures.workpiece import Patch, Workpiece
@@ -16,7 +17,8 @@ from evenseam.pattern import Block, JoinPieces, Step
 
 APART = 40.0
 SIDE = 170.0
-BETWEEN = 56.0
+HIGHEST = 290.0
+BETWEEN = 50.0
 MATCH = "match the dots"
 
 
@@ -32,32 +34,37 @@ def draw_join(scene: Scene, step: Step, operation: JoinPieces) -> None:
     whole = outline_of(first.patches + second.patches)
     seam = _common(first, second)
     left, top, right, bottom = raw_outline(whole, scene.seam).bounds
-    frame = Frame.fitting(right - left, bottom - top, SIDE, SIDE + 70)
-    frame = frame.moved_by(-frame.length(left), -frame.length(top))
     away = _away(seam, first)
+    apart = _apart(first, second, away)
+    beside = 0.0 if step.measures is None else room_beside(step.measures[1].text)
+    frame = Frame.fitting(
+        apart[2] - apart[0] + right - left, apart[3] - apart[1],
+        min(WIDE - BETWEEN - beside - APART * abs(away.x), 2 * SIDE), HIGHEST - APART * abs(away.y),
+    )  # fmt: skip
     # The raw edges, not the seam lines, are drawn APART from each other.
     half = APART / 2 + frame.length(scene.seam)
     step_first = away.scaled(half, half)
+    gap = APART / 2 * abs(away.x)
+    frame = frame.moved_by(gap - frame.length(apart[0]), -frame.length(top))
     _draw_apart(scene, block, first, second, seam, frame, step_first)
     if dots := _match_points(scene, block, operation):
         for move in (step_first, step_first.scaled(-1, -1)):
             for place in dots:
                 scene.pen.area(dot(frame.point(place) + move), Tone.DOT)
-        below = frame.length(bottom - top) + abs(step_first.y) + 16
-        scene.pen.label(at(frame.length(right - left) / 2, below), MATCH, size=SMALL_SIZE, ink=Ink.QUIET)
+        below = frame.length(max(bottom, apart[3]) - top) + APART / 2 * abs(away.y) + 16
+        words = Label(at(0, below), MATCH, SMALL_SIZE, Ink.QUIET, anchor=Anchor.START)
+        scene.pen.draw((words,))
     makes = Workpiece(step.makes, first.patches + second.patches, whole, scene.seam)
-    wide = frame.length(right - left)
-    high = frame.length(bottom - top)
-    reach = abs(step_first.x)
-    joined = frame.moved_by(wide + BETWEEN + 2 * reach, 0)
-    middle = high / 2
-    scene.pen.arrow(at(wide + reach + 10, middle), at(wide + BETWEEN + reach - 10, middle))
+    wide, high = frame.length(right - left), frame.length(bottom - top)
+    reach = frame.length(apart[2] - apart[0]) + 2 * gap
+    joined = frame.moved_to(at(reach + BETWEEN - frame.length(left), -frame.length(top)))
+    scene.pen.arrow(at(reach + 10, high / 2), at(reach + BETWEEN - 10, high / 2))
     draw_work(scene.pen, makes, joined, has_letters=True)
     scene.pen.line((joined.point(seam[0]), joined.point(seam[1])), Stroke.SEWN)
     if step.measures is not None:
-        start = wide + BETWEEN + 2 * reach
+        start = reach + BETWEEN
         scene.pen.measure(at(start, high + 14), at(start + wide, high + 14), step.measures[0].text)
-        scene.pen.measure(at(start + wide + 10, 0), at(start + wide + 10, high), step.measures[1].text)
+        scene.pen.measure(at(start + wide + AWAY, 0), at(start + wide + AWAY, high), step.measures[1].text)
 
 
 def _match_points(scene: Scene, block: Block, operation: JoinPieces) -> tuple[Point, ...]:
@@ -95,6 +102,15 @@ def _common(first: Workpiece, second: Workpiece) -> tuple[Point, Point]:
                 longest = (high - low) * (high - low) * square
                 best = start + way.scaled(low, low), start + way.scaled(high, high)
     return best
+
+
+def _apart(first: Workpiece, second: Workpiece, away: Point) -> tuple[float, float, float, float]:
+    """Return how far both parts reach, raw, each an allowance away from where it will lie."""
+    corners: list[Point] = []
+    for part, way in ((first, 1.0), (second, -1.0)):
+        move = away.scaled(part.seam * way, part.seam * way)
+        corners += [corner + move for corner in raw_outline(part.outline, part.seam).corners]
+    return Polygon(tuple(corners)).bounds
 
 
 def _away(seam: tuple[Point, Point], first: Workpiece) -> Point:

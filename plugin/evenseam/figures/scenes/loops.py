@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from evenseam.figures.cloth_work import draw_letter, draw_work
-from evenseam.figures.drawing import SMALL_SIZE, Ink, Side, Stroke, Tone
+from evenseam.figures.drawing import Side, Stroke, Tone
 from evenseam.figures.frame import Frame, at, rectangle
 from evenseam.figures.plane import Point, Polygon, decimal
 from evenseam.figures.rounded import rounded
@@ -23,16 +23,16 @@ def draw_make_loop(scene: Scene, step: Step, operation: MakeLoop) -> None:
     pen.cloth((rectangle(0, 10, 60, 130),), fabric, Side.WRONG)
     pen.line((at(0, 10), at(0, 140)), Stroke.FOLD)
     pen.line((at(52, 10), at(52, 140)), Stroke.SEWN)
-    pen.label(at(30, 158), "1 fold and sew", size=SMALL_SIZE, ink=Ink.QUIET)
-    pen.cloth((rectangle(140, 10, 52, 130),), fabric)
-    pen.line((at(166, 10), at(166, 140)), Stroke.SEAM)
-    pen.measure(at(140, -22), at(192, -22), operation.finished_width.text)
-    pen.label(at(166, 158), "2 turn and press", size=SMALL_SIZE, ink=Ink.QUIET)
-    pen.cloth((rectangle(276, 42, 52, 65),), fabric)
-    pen.line((at(276, 107), at(328, 107)), Stroke.FOLD)
-    pen.line((at(276, 46), at(328, 46)), Stroke.HELP)
-    pen.measure(at(342, 42), at(342, 107), operation.finished_length.text)
-    pen.label(at(302, 158), "3 fold in half", size=SMALL_SIZE, ink=Ink.QUIET)
+    pen.caption(at(30, 158), "1 fold and sew", 110)
+    pen.cloth((rectangle(134, 10, 52, 130),), fabric)
+    pen.line((at(160, 10), at(160, 140)), Stroke.SEAM)
+    pen.measure(at(134, -22), at(186, -22), operation.finished_width.text)
+    pen.caption(at(160, 158), "2 turn and press", 120)
+    pen.cloth((rectangle(260, 42, 52, 65),), fabric)
+    pen.line((at(260, 107), at(312, 107)), Stroke.FOLD)
+    pen.line((at(260, 46), at(312, 46)), Stroke.HELP)
+    pen.measure(at(324, 42), at(324, 107), operation.finished_length.text)
+    pen.caption(at(286, 158), "3 fold in half", 120)
 
 
 def draw_attach_loops(scene: Scene, step: Step, operation: AttachLoops) -> None:

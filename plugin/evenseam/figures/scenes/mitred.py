@@ -4,22 +4,21 @@ from __future__ import annotations
 
 from evenseam.figures.cloth_work import draw_work
 from evenseam.figures.dots import dot
-from evenseam.figures.drawing import Ink, Pen, Side, Stroke, Tone
+from evenseam.figures.drawing import Pen, Side, Stroke, Tone
 from evenseam.figures.folding import between
-from evenseam.figures.frame import Frame, at, rectangle
+from evenseam.figures.frame import WIDE, Frame, at, rectangle
+from evenseam.figures.measure_line import AWAY, room_beside
 from evenseam.figures.plane import Point, Polygon
 from evenseam.figures.scene import Scene
 from evenseam.figures.workpiece import Patch, Workpiece
 from evenseam.pattern import AddMitredBorder, Step
 
-WIDE = 524.0
-"""So wide that the picture stands above the words: there is much to see in it."""
-OVERVIEW_WIDE = 360.0
+OVERVIEW_WIDE = 310.0
 OVERVIEW_HIGH = 200.0
-PANEL = 150.0
-BAND = 62.0
+PANEL = 116.0
+BAND = 56.0
 """All mitred strips together, in a close-up."""
-_LETTERED = 18.0
+_LETTERED = 20.0
 """Strips drawn narrower than this get no letter: the marks of their middles would hide it."""
 SEAM = 12.0
 """A seam allowance in a close-up."""
@@ -38,22 +37,23 @@ def draw_mitred(scene: Scene, step: Step, operation: AddMitredBorder) -> None:
     uses = scene.bench(step).uses
     centre, sides, top = uses[operation.centre], uses[operation.sides], uses[operation.top_bottom]
     below = _draw_overview(scene, operation, centre, sides, top) + 46
-    gap = (WIDE - 3 * PANEL) / 2
+    gap = (WIDE - 8 - 3 * PANEL) / 2
     bands = _bands(scene, operation)
     corner = _corner_fabric(centre)
     words = ("1 sew up to the dot", "2 fold, sew, trim", "3 press the corner")
     for number, (draw_stage, text) in enumerate(zip((_draw_stop, _draw_fold, _draw_open), words, strict=True)):
         left = (PANEL + gap) * number
         draw_stage(scene, at(left, below), corner, bands)
-        scene.pen.label(at(left + PANEL / 2, below + PANEL + 18), text, ink=Ink.QUIET)
+        scene.pen.caption(at(left + PANEL / 2, below + PANEL + 18), text, PANEL + 8)
 
 
 def _draw_overview(
     scene: Scene, operation: AddMitredBorder, centre: Workpiece, sides: Workpiece, top: Workpiece
 ) -> float:
     """Draw all four strips in place, their ends crossing at the corners; return how far down the drawing reaches."""
-    frame = Frame.fitting(top.width, sides.height, OVERVIEW_WIDE, OVERVIEW_HIGH)
-    across = (WIDE - frame.length(top.width)) / 2 - 20
+    beside = room_beside(scene.measured(operation.sides)[1])
+    frame = Frame.fitting(top.width, sides.height, min(OVERVIEW_WIDE, WIDE - beside - 10), OVERVIEW_HIGH)
+    across = (WIDE - 8 - frame.length(top.width) - beside) / 2
     over, down = (top.width - centre.width) / 2, (sides.height - centre.height) / 2
     thick, pen = sides.width, scene.pen
     place = frame.moved_by(across, 0)
@@ -77,7 +77,7 @@ def _draw_overview(
     _, last = place.spot(0.0, sides.height)
     right, _ = place.spot(top.width, 0.0)
     pen.measure(at(across, last + 14), at(right, last + 14), scene.measured(operation.top_bottom)[0])
-    pen.measure(at(right + 14, 0), at(right + 14, last), scene.measured(operation.sides)[1])
+    pen.measure(at(right + AWAY, 0), at(right + AWAY, last), scene.measured(operation.sides)[1])
     return last + 14
 
 

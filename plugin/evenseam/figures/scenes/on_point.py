@@ -15,6 +15,7 @@ from evenseam.figures.diagonal_rows import (
 )
 from evenseam.figures.drawing import SMALL_SIZE, Anchor, Ink, Stroke, Tone
 from evenseam.figures.frame import WIDE, Frame, at, rectangle
+from evenseam.figures.measure_line import AWAY, room_beside
 from evenseam.figures.plane import Point, Polygon, decimal
 from evenseam.figures.scene import Scene
 from evenseam.figures.scenes.runs import MANY_PATCHES
@@ -22,10 +23,15 @@ from evenseam.figures.workpiece import Patch, Workpiece
 from evenseam.pattern import AddSettingTriangles, JoinDiagonalRows, Step, TrimTop
 
 GAP = 26.0
+THIN = 40.0
+"""A row drawn thinner than this is drawn without its middle."""
+ENDS = 4.0
+"""So much of it is left then, in heights of the row."""
+BREAK = 14.0
 SMALL_TOP = 92.0
 """The little picture of the whole top that shows where a row lies."""
 HIGHEST = 380.0
-DETAIL = 150.0
+DETAIL = 130.0
 """The side of the closer look at an edge."""
 
 
@@ -42,16 +48,25 @@ def draw_diagonal_row(scene: Scene, step: Step, operation: AddSettingTriangles) 
         mirrored(end.finished, 0.0), cuts[1].material, scene.seam
     )  # fmt: skip
     seams = 2 * scene.seam
-    wide = row.raw_width + left.width + right.width + 2 * seams
     small = _in_top(scene, operation.number)
-    frame = Frame.fitting(wide, row.raw_height, WIDE - 2 * GAP, 210.0)
+    # The points of the triangles reach out beyond their seam lines by more than an allowance.
+    ends = left.width + right.width + 4 * seams
+    frame = Frame.fitting(row.raw_width + ends, row.raw_height, WIDE - 2 * GAP, 210.0)
+    shown = row.width
+    if frame.length(row.height) < THIN:
+        # Too thin to see how the triangles lie: the two ends of the row, and a break between them.
+        shown = ENDS * row.height
+        frame = Frame.fitting(shown + seams + ends, row.raw_height, WIDE - 2 * GAP - BREAK, 210.0)
     edge, thick = frame.length(scene.seam), frame.length(row.height)
     along = frame.length(left.width) + 2 * edge
     draw_work(pen, _from_left(left), frame.moved_to(at(edge, edge)), has_letters=True)
     spot = along + GAP + edge
     has_letters = len(row.patches) <= MANY_PATCHES
-    draw_work(pen, row, frame.moved_to(at(spot, edge)), has_letters=has_letters)
-    after = spot + frame.length(row.width) + edge + GAP
+    if shown == row.width:
+        draw_work(pen, row, frame.moved_to(at(spot, edge)), has_letters=has_letters)
+    else:
+        _draw_ends(scene, row, frame.moved_to(at(spot, edge)), shown / 2)
+    after = spot + frame.length(shown) + (BREAK if shown < row.width else 0.0) + edge + GAP
     draw_work(pen, right, frame.moved_to(at(after + edge, edge)), has_letters=True)
     middle = edge + thick / 2
     for place in (along, after - GAP):
@@ -59,6 +74,25 @@ def draw_diagonal_row(scene: Scene, step: Step, operation: AddSettingTriangles) 
         tail, head = (place + 4, place + GAP - 5) if toward > 0 else (place + GAP - 4, place + 5)
         pen.arrow(at(tail, middle), at(head, middle))
     _draw_small(scene, small, at(0, thick + 2 * edge + 26))
+
+
+def _draw_ends(scene: Scene, row: Workpiece, frame: Frame, long: float) -> None:
+    """Draw so much of both ends of a row, raw, and between them a line that says: something is left out here."""
+    pen, seam = scene.pen, row.seam
+    gone = row.width - 2 * long
+    second = frame.moved_by(BREAK - frame.length(gone), 0)
+    for place, left in ((frame, -seam), (second, row.width - long)):
+        window = rectangle(left, -seam, long + seam, row.raw_height)
+        shown = ((patch.fabric, cut_off(raw, window)) for patch, raw in zip(row.patches, row.raw_outlines, strict=True))
+        draw_cloth(pen, ((fabric, place.polygon(outline)) for fabric, outline in shown if outline is not None))
+    for place, edge, end in ((frame, 0.0, long), (second, row.width, row.width - long)):
+        way = ((end, 0.0), (edge, 0.0), (edge, row.height), (end, row.height))
+        pen.line((place.spot(*spot) for spot in way), Stroke.SEAM)
+    start = frame.spot(long, -seam)
+    high = frame.length(row.raw_height)
+    pen.line(
+        (start + at(BREAK * (0.75 if turn % 2 else 0.25), high * turn / 6) for turn in range(7)), Stroke.EDGE
+    )  # fmt: skip
 
 
 def _piece(shape: Polygon, fabric: str, seam: float) -> Workpiece:
@@ -91,7 +125,9 @@ def _draw_small(scene: Scene, pieces: list[tuple[str, Polygon]], corner: Point) 
         pen.cloth(outlines, fabric, is_outlined=False, has_texture=False)
     pen.outline(frame.polygon(window), Stroke.EDGE)
     beside = frame.spot(right, (top + bottom) / 2) + at(12, 0)
-    pen.label(beside, "here it lies in the top", size=SMALL_SIZE, ink=Ink.QUIET, anchor=Anchor.START)
+    pen.label(
+        beside, "here it lies in the top", size=SMALL_SIZE, ink=Ink.QUIET, anchor=Anchor.START, wide=WIDE - beside.x
+    )
 
 
 def _bands(scene: Scene) -> tuple[Band, ...]:
@@ -149,7 +185,8 @@ def draw_trim_top(scene: Scene, step: Step, operation: TrimTop) -> None:
     pen = scene.pen
     pieces = [(fabric, on_page(outline)) for band in _bands(scene) for fabric, outline in band.pieces]
     left, top, right, bottom = Polygon(tuple(corner for _, outline in pieces for corner in outline.corners)).bounds
-    frame = Frame.fitting(right - left, bottom - top, WIDE - DETAIL - 50, 300.0)
+    beside = 0.0 if step.measures is None else room_beside(step.measures[1].text)
+    frame = Frame.fitting(right - left, bottom - top, WIDE - DETAIL - GAP - beside, 300.0)
     frame = frame.moved_to(at(-left * frame.scale, -top * frame.scale))
     draw_cloth(pen, ((fabric, frame.polygon(outline)) for fabric, outline in pieces))
     cut = _window(scene, scene.seam)
@@ -159,9 +196,9 @@ def draw_trim_top(scene: Scene, step: Step, operation: TrimTop) -> None:
     if step.measures is not None:
         width, height = step.measures
         pen.measure(at(frame.spot(west, 0).x, low + 14), at(frame.spot(east, 0).x, low + 14), width.text)
-        along = frame.length(right - left) + 14
+        along = frame.length(right - left) + AWAY
         pen.measure(at(along, frame.spot(0, north).y), at(along, frame.spot(0, south).y), height.text)
-    _closer(scene, operation, pieces, cut, at(frame.length(right - left) + 84, 0))
+    _closer(scene, operation, pieces, cut, at(frame.length(right - left) + beside + GAP, 0))
 
 
 def _closer(scene: Scene, operation: TrimTop, pieces: list[tuple[str, Polygon]], cut: Polygon, corner: Point) -> None:

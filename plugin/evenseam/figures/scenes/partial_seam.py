@@ -4,15 +4,16 @@ from __future__ import annotations
 
 from evenseam.figures.cloth_work import draw_cloth, draw_work
 from evenseam.figures.dots import dot
-from evenseam.figures.drawing import SMALL_SIZE, Ink, Stroke, Tone
-from evenseam.figures.frame import Frame, at
+from evenseam.figures.drawing import SMALL_SIZE, Stroke, Tone
+from evenseam.figures.frame import WIDE, Frame, at
+from evenseam.figures.measure_line import room_beside
 from evenseam.figures.plane import Point, Polygon
 from evenseam.figures.scene import Scene
 from evenseam.figures.workpiece import Workpiece
 from evenseam.pattern import AddPartialSeamBorder, Step
 
-SIDE = 240.0
-BETWEEN = 44.0
+SIDE = 178.0
+BETWEEN = 20.0
 
 
 def draw_partial_seam(scene: Scene, step: Step, operation: AddPartialSeamBorder) -> None:
@@ -30,17 +31,19 @@ def draw_partial_seam(scene: Scene, step: Step, operation: AddPartialSeamBorder)
     centre, made = bench.uses[operation.centre], bench.makes
     thick = (made.width - centre.width) / 2
     is_wide = made.width > 2 * made.height
-    frame = Frame.fitting(made.width, made.height, 2 * SIDE if is_wide else SIDE, SIDE)
+    room = WIDE - room_beside(scene.measured(operation.sides)[1])
+    frame = Frame.fitting(made.width, made.height, room if is_wide else (room - BETWEEN) / 2, SIDE)
     first = frame.moved_by(0, 26)
     _draw_first(scene, operation, centre, thick, first)
     wide, high = frame.length(made.width), frame.length(made.height)
     pen = scene.pen
-    pen.label(at(wide / 2, high + 26 + 16), "sew half of the first seam", ink=Ink.QUIET)
-    second = frame.moved_by(0, high + 74) if is_wide else frame.moved_by(wide + BETWEEN, 26)
+    room = wide + 60 if is_wide else wide + BETWEEN - 4
+    pen.caption(at(wide / 2, high + 26 + 16), "sew half of the first seam", room)
+    second = frame.moved_by(0, high + 84) if is_wide else frame.moved_by(wide + BETWEEN, 26)
     _draw_all(scene, operation, centre, made, thick, second)
     below = second.origin.y + high + 16
     text = "then 2, 3 and 4; close the first last"
-    pen.label(at(second.origin.x + wide / 2, below), text, ink=Ink.QUIET)
+    pen.caption(at(second.origin.x + wide / 2, below), text, room)
 
 
 def _draw_first(scene: Scene, operation: AddPartialSeamBorder, centre: Workpiece, thick: float, frame: Frame) -> None:

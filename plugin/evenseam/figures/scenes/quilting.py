@@ -7,7 +7,8 @@ from fractions import Fraction
 from evenseam.figures.clipping import Window
 from evenseam.figures.cloth_work import draw_cloth
 from evenseam.figures.drawing import Pen, Side, Stroke, Tone
-from evenseam.figures.frame import Frame, at, rectangle
+from evenseam.figures.frame import WIDE, Frame, at, rectangle
+from evenseam.figures.measure_line import room_beside
 from evenseam.figures.oblique import Layer, draw_stack
 from evenseam.figures.outlines import inside, is_rectangle
 from evenseam.figures.plane import placed
@@ -29,7 +30,6 @@ def draw_layers(scene: Scene, step: Step, operation: LayerForQuilting) -> None:
             Layer(batting, Side.RIGHT, ("batting",)),
             Layer(top, Side.RIGHT, ("top,", "right side up")),
         ),
-        290.0,
     )
 
 
@@ -55,7 +55,7 @@ def draw_quilting(scene: Scene, step: Step) -> None:
 
 def draw_square_up(scene: Scene, step: Step, operation: SquareUp) -> None:
     """Draw the cut along the edge of the top, a ruler laid on it, and the size that must be left."""
-    frame, top, corner = _draw_layers_from_above(scene)
+    frame, top, corner = _draw_layers_from_above(scene, WIDE - room_beside(operation.height.text))
     width, height = top.width, top.height
     scene.pen.outline(corner.polygon(top.outline), Stroke.CUT)
     right, bottom = corner.spot(width, height)
@@ -86,10 +86,10 @@ def _under(scene: Scene) -> tuple[Workpiece, Workpiece, Workpiece]:
     return raw(uses[operation.top]), raw(uses[operation.backing]), raw(uses[operation.batting])
 
 
-def _draw_layers_from_above(scene: Scene) -> tuple[Frame, Workpiece, Frame]:
-    """Draw the three layers as they lie; return the frame, the top, and the frame of the top's corner."""
+def _draw_layers_from_above(scene: Scene, wide: float = 340.0) -> tuple[Frame, Workpiece, Frame]:
+    """Draw the three layers as they lie, so wide; return the frame, the top, and the frame of the top's corner."""
     top, backing, batting = _under(scene)
-    frame = Frame.fitting(backing.width, backing.height, 340.0)
+    frame = Frame.fitting(backing.width, backing.height, wide)
     pen = scene.pen
     pen.cloth((frame.polygon(backing.outline),), backing.patches[0].fabric, Side.WRONG)
     inset = frame.moved_by(*(frame.length((b - t) / 2) for b, t in _sizes(backing, batting)))

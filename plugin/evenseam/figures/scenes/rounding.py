@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from evenseam.figures.drawing import SMALL_SIZE, Ink, Stroke, Tone
+from evenseam.figures.drawing import Stroke, Tone
 from evenseam.figures.frame import at
 from evenseam.figures.plane import Point, Polygon
 from evenseam.figures.rounded import quarter_circle
@@ -26,7 +26,7 @@ def draw_round_corners(scene: Scene, step: Step, operation: RoundCorners) -> Non
     pen.line((at(SIDE - ROUND, 0), at(SIDE - ROUND, ROUND), at(SIDE, ROUND)), Stroke.HELP)
     pen.measure(at(SIDE - ROUND, -16), at(SIDE, -16), operation.radius.text)
     pen.measure(at(SIDE + 14, 0), at(SIDE + 14, ROUND), operation.radius.text)
-    pen.label(at(SIDE / 2, SIDE + 16), "cut all four corners alike", size=SMALL_SIZE, ink=Ink.QUIET)
+    pen.caption(at(SIDE / 2, SIDE + 17), "cut all four corners alike", SIDE + 70)
 
 
 def draw_bind_round(scene: Scene, step: Step, operation: Bind) -> None:
@@ -38,7 +38,7 @@ def draw_bind_round(scene: Scene, step: Step, operation: Bind) -> None:
         ((corner_fabric(scene), f"1 sew, {operation.seam.text} from the edge"),
          (finish.backing_fabric, "2 fold to the back, sew down"))
     ):  # fmt: skip
-        step_right = Point(number * (SIDE + 60.0), 0.0)
+        step_right = Point(number * (SIDE + 50.0), 0.0)
         outer, inner = _curve(ROUND), _curve(ROUND - BAND, BAND)
         pen.cloth((Polygon((at(0, 0), *outer, at(SIDE, SIDE), at(0, SIDE))).moved(step_right),), cloth)
         band = Polygon((at(0, 0), *outer, at(SIDE, SIDE), at(SIDE - BAND, SIDE), *reversed(inner), at(0, BAND)))
@@ -46,7 +46,7 @@ def draw_bind_round(scene: Scene, step: Step, operation: Bind) -> None:
         deep = LINE if number == 0 else BAND - 3
         way = (at(0, deep), *_curve(ROUND - deep, deep), at(SIDE - deep, SIDE))
         pen.line((spot + step_right for spot in way), Stroke.SEWN if number == 0 else Stroke.STITCH)
-        pen.label(at(SIDE / 2 + step_right.x, SIDE + 16), text, size=SMALL_SIZE, ink=Ink.QUIET)
+        pen.caption(at(SIDE / 2 + step_right.x, SIDE + 17), text, 190.0)
 
 
 def _curve(radius: float, inset: float = 0.0) -> tuple[Point, ...]:

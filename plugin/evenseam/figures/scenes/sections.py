@@ -5,20 +5,23 @@ from __future__ import annotations
 from evenseam.figures.allowance import raw_outline
 from evenseam.figures.callouts import Callout, draw_callouts
 from evenseam.figures.cloth_work import draw_letter, draw_work
+from evenseam.figures.diagonal_rows import cut_off
 from evenseam.figures.drawing import LABEL_SIZE, SMALL_SIZE, Ink, Side, Stroke, Tone
 from evenseam.figures.folding import mirrored
-from evenseam.figures.frame import Frame, at
+from evenseam.figures.frame import WIDE, Frame, at
+from evenseam.figures.lettering import text_width
 from evenseam.figures.plane import Point, Polygon, placed, shaped
 from evenseam.figures.scene import Scene
-from evenseam.figures.spot import label_spot
+from evenseam.figures.section_plan import Lettered, as_printed, plan_section
+from evenseam.figures.spot import label_spot, middle_of
 from evenseam.figures.workpiece import Patch, Workpiece
 from evenseam.pattern import PieceSection, Step
 from evenseam.piecing import Section
 
-PANEL = 176.0
-BETWEEN = 64.0
-SMALL_PANEL = 92.0
 SMALL_GAP = 34.0
+SMALL_PANEL = 132.0
+CLOSER = 34.0
+"""A first patch narrower than this is looked at more closely."""
 
 
 def draw_section(scene: Scene, step: Step, operation: PieceSection) -> None:
@@ -28,39 +31,53 @@ def draw_section(scene: Scene, step: Step, operation: PieceSection) -> None:
     """
     work = _section_work(scene, step, operation)
     raw = raw_outline(work.outline, work.seam)
-    left, top, right, bottom = raw.bounds
-    wide, high = right - left, bottom - top
-    frame = Frame.fitting(wide, high, PANEL, PANEL + 60)
     labels = {use.piece: use.label for use in operation.patches}
+    lettered = tuple(
+        Lettered(patch, labels[patch.piece], _both(scene, labels[patch.piece], patch.fabric)) for patch in work.patches
+    )
+    plan = plan_section(lettered, raw)
     above = 0.0
     if _is_first(scene, step) and len(operation.patches) > 1:
         above = _draw_first_patches(scene, work, labels, operation) + 26
-    width, height = frame.length(wide), frame.length(high)
-    paper_frame = frame.moved_to(at(0, above))
-    _draw_paper(scene, work, labels, raw, paper_frame)
-    middle = above + height / 2
-    scene.pen.arrow(at(width + 20, middle), at(width + BETWEEN - 20, middle))
-    sewn = frame.moved_to(at(width + BETWEEN - frame.length(left), above - frame.length(top)))
-    draw_work(scene.pen, work, sewn)
-    _label_sewn(scene, work, labels, sewn)
-    below = above + height + 13
-    scene.pen.label(at(width / 2, below), "printed side", size=SMALL_SIZE, ink=Ink.QUIET)
-    scene.pen.label(at(width * 3 / 2 + BETWEEN, below), "fabric side", size=SMALL_SIZE, ink=Ink.QUIET)
+    left, top, right, bottom = raw.bounds
+    paper = plan.paper.moved_by(plan.paper_left, above)
+    paper_wide, paper_high = paper.length(right - left), paper.length(bottom - top)
+    sewn = plan.sewn.moved_by(plan.sewn_left, above)
+    sewn_wide, sewn_high = sewn.length(right - left), sewn.length(bottom - top)
+    _draw_paper(scene, lettered, raw, paper)
+    # The smaller of the two stands level with the middle of the larger one.
+    sewn = sewn.moved_by(0, (paper_high - sewn_high) / 2)
+    _draw_sewn(scene, work, lettered, raw, sewn, has_callouts=plan.has_callouts_sewn)
+    level, (start, end) = above + paper_high / 2, plan.arrow
+    scene.pen.arrow(at(start, level), at(end, level))
+    below = above + paper_high + 14
+    for middle, text in (
+        (plan.paper_left + paper_wide / 2, "printed side"), (plan.sewn_left + sewn_wide / 2, "fabric side")
+    ):  # fmt: skip
+        half = text_width(text, SMALL_SIZE) / 2
+        scene.pen.caption(at(min(max(middle, half), WIDE - half), below), text)
 
 
-def _label_sewn(scene: Scene, work: Workpiece, labels: dict[str, str], frame: Frame) -> None:
-    """Label every piece of the sewn section, the smallest beside it."""
+def _draw_sewn(
+    scene: Scene, work: Workpiece, lettered: tuple[Lettered, ...], raw: Polygon, frame: Frame, *, has_callouts: bool
+) -> None:
+    """Draw the sewn section, its top left raw corner at the frame's; label the pieces that hold their labels, and the
+    others beside it where there is room.
+    """
+    left, top, _, _ = raw.bounds
+    place = frame.moved_by(-frame.length(left), -frame.length(top))
+    draw_work(scene.pen, work, place)
     small: list[Callout] = []
-    for patch in work.patches:
-        outline = frame.polygon(patch.outline)
-        label = labels[patch.piece]
-        for words in (_both(scene, label, patch.fabric), label):
-            if draw_letter(scene.pen, outline, words, patch.fabric):
+    for one in lettered:
+        outline = place.polygon(one.patch.outline)
+        for words in (one.longer, one.label):
+            if draw_letter(scene.pen, outline, words, one.patch.fabric):
                 break
         else:
-            small.append(Callout(outline, label))
-    left, _, right, bottom = frame.polygon(raw_outline(work.outline, work.seam)).bounds
-    draw_callouts(scene.pen, small, left, right, bottom - 4)
+            small.append(Callout(outline, one.label))
+    if has_callouts:
+        start, _, end, low = place.polygon(raw).bounds
+        draw_callouts(scene.pen, small, start, end, low - 4)
 
 
 def _both(scene: Scene, label: str, fabric: str) -> str:
@@ -91,31 +108,25 @@ def _section(scene: Scene, operation: PieceSection) -> Section:
     return scene.sheet.sized.pieced(operation.block).section(operation.section)
 
 
-def _draw_paper(scene: Scene, work: Workpiece, labels: dict[str, str], raw: Polygon, frame: Frame) -> None:
+def _draw_paper(scene: Scene, lettered: tuple[Lettered, ...], raw: Polygon, frame: Frame) -> None:
     """Draw the section as printed: mirrored, its seam lines, its cutting line, a label in each piece."""
-    _, top, right, _ = raw.bounds
-
-    def place(polygon: Polygon) -> Polygon:
-        flipped = Polygon(tuple(Point(right - corner.x, corner.y - top) for corner in reversed(polygon.corners)))
-        return frame.polygon(flipped)
-
     pen = scene.pen
     small: list[Callout] = []
-    pen.area(place(raw), Tone.PAPER)
-    pen.outline(place(raw), Stroke.CUTTING_LINE)
-    for patch in work.patches:
-        outline = place(patch.outline)
+    edge = frame.polygon(as_printed(raw, raw))
+    pen.area(edge, Tone.PAPER)
+    pen.outline(edge, Stroke.CUTTING_LINE)
+    for one in lettered:
+        outline = frame.polygon(as_printed(one.patch.outline, raw))
         pen.outline(outline, Stroke.SEWING_LINE)
-        text = _both(scene, labels[patch.piece], patch.fabric)
-        for words in (text, labels[patch.piece]):
+        for words in (one.longer, one.label):
             found = label_spot(outline, words, LABEL_SIZE)
             if found is not None:
                 pen.label(found[0], words, size=found[1], ink=Ink.ON_PAPER)
                 break
         else:
-            small.append(Callout(outline, labels[patch.piece]))
-    left, _, edge, bottom = place(raw).bounds
-    draw_callouts(pen, small, left, edge, bottom - 4)
+            small.append(Callout(outline, one.label))
+    left, _, right, bottom = edge.bounds
+    draw_callouts(pen, small, left, right, bottom - 4)
 
 
 # --- the first two patches, seen from the fabric side of the paper ---------------------------------------------
@@ -131,10 +142,15 @@ def _draw_first_patches(scene: Scene, work: Workpiece, labels: dict[str, str], o
     first, second = work.patches[0], work.patches[1]
     seam = _seam(scene, work, operation)
     raw = raw_outline(work.outline, work.seam)
-    left, top, right, bottom = _bounds_of(raw, *(_cut_patch(scene, work, patch, seam) for patch in (first, second)))
-    frame = Frame.fitting(right - left, bottom - top, (PANEL * 2 + BETWEEN - 2 * SMALL_GAP) / 3, SMALL_PANEL + 40)
-    wide, high = frame.length(right - left), frame.length(bottom - top)
     one, two = (_cut_patch(scene, work, patch, seam) for patch in (first, second))
+    left, top, right, bottom = _bounds_of(raw, one, two)
+    frame = Frame.fitting(right - left, bottom - top, (WIDE - 2 * SMALL_GAP) / 3, SMALL_PANEL)
+    if min(frame.length(side) for side in _sides(one)) < CLOSER:
+        # Small patches in the middle of a large section: only the paper round them.
+        left, top, right, bottom = _closer(one, two, mirrored(two, *seam))
+        frame = Frame.fitting(right - left, bottom - top, (WIDE - 2 * SMALL_GAP) / 3, SMALL_PANEL)
+        raw = cut_off(raw, Polygon.rectangle(left, top, right - left, bottom - top)) or raw
+    wide, high = frame.length(right - left), frame.length(bottom - top)
     for number, words in enumerate(("1 lay", "2 sew", "3 flip, press")):
         place = frame.moved_to(at((wide + SMALL_GAP) * number - frame.length(left), -frame.length(top)))
         scene.pen.area(place.polygon(raw), Tone.PAPER)
@@ -142,20 +158,39 @@ def _draw_first_patches(scene: Scene, work: Workpiece, labels: dict[str, str], o
         if number == 0:
             for patch in work.patches[:2]:
                 scene.pen.outline(place.polygon(patch.outline), Stroke.SEAM)
-            if not draw_letter(scene.pen, place.polygon(first.outline), labels[first.piece], first.fabric):
-                draw_letter(scene.pen, place.polygon(one), labels[first.piece], first.fabric)
+            _name(scene, place.polygon(first.outline), place.polygon(one), labels[first.piece], first.fabric)
         elif number == 1:
             over = mirrored(two, *seam)
             scene.pen.cloth((place.polygon(over),), second.fabric, Side.WRONG)
-            draw_letter(scene.pen, place.polygon(over), labels[second.piece], second.fabric, side=Side.WRONG)
             scene.pen.line(tuple(place.point(end) for end in _longer(seam, scene.seam)), Stroke.SEWN)
+            piece = place.polygon(mirrored(second.outline, *seam))
+            _name(scene, piece, place.polygon(over), labels[second.piece], second.fabric, side=Side.WRONG)
         else:
             scene.pen.cloth((place.polygon(two),), second.fabric)
-            draw_letter(scene.pen, place.polygon(second.outline), labels[second.piece], second.fabric)
+            _name(scene, place.polygon(second.outline), place.polygon(two), labels[second.piece], second.fabric)
             draw_letter(scene.pen, place.polygon(first.outline), labels[first.piece], first.fabric)
         middle = (wide + SMALL_GAP) * number + wide / 2
-        scene.pen.label(at(middle, high + 11), words, size=SMALL_SIZE, ink=Ink.QUIET)
-    return high + 18
+        scene.pen.caption(at(middle, high + 13), words, wide + SMALL_GAP)
+    return high + 20
+
+
+def _sides(patch: Polygon) -> tuple[float, float]:
+    """Return the lengths of the sides of a patch, which is a rectangle in any direction."""
+    start, corner, end = patch.corners[:3]
+    return (corner - start).length, (end - corner).length
+
+
+def _closer(*shapes: Polygon) -> tuple[float, float, float, float]:
+    """Return the bounds of shapes with some room round them."""
+    left, top, right, bottom = _bounds_of(*shapes)
+    room = (right - left + bottom - top) / 8
+    return left - room, top - room, right + room, bottom + room
+
+
+def _name(scene: Scene, piece: Polygon, cloth: Polygon, text: str, fabric: str, *, side: Side = Side.RIGHT) -> None:
+    """Write a label inside a piece where it fits, else on a plate of its own in the middle of its cloth."""
+    if not draw_letter(scene.pen, piece, text, fabric, side=side):
+        scene.pen.label(middle_of(cloth), text, size=SMALL_SIZE, has_ground=True)
 
 
 def _seam(scene: Scene, work: Workpiece, operation: PieceSection) -> tuple[Point, Point]:

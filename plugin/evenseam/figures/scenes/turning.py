@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from evenseam.figures.cloth_work import draw_cloth
-from evenseam.figures.drawing import SMALL_SIZE, Ink, Side, Stroke, Tone
+from evenseam.figures.drawing import Side, Stroke, Tone
 from evenseam.figures.frame import Frame, at, rectangle
 from evenseam.figures.oblique import Layer, draw_stack
 from evenseam.figures.outlines import inset, is_rectangle, open_way
@@ -14,7 +14,7 @@ from evenseam.figures.scenes.wide_corner import draw_clipped_wide_corner
 from evenseam.figures.workpiece import Workpiece
 from evenseam.pattern import LayerTurned, Step, Topstitch
 
-PLAN_SIDE = 250.0
+PLAN_SIDE = 210.0
 
 
 def draw_layer_turned(scene: Scene, step: Step, operation: LayerTurned) -> None:
@@ -28,7 +28,6 @@ def draw_layer_turned(scene: Scene, step: Step, operation: LayerTurned) -> None:
             Layer(backing, Side.RIGHT, ("backing,", "right side up")),
             Layer(top, Side.WRONG, ("top,", "right side down")),
         ),
-        270.0,
     )
     under = tuple((layer.width, layer.height) for layer in (batting, backing))
     _draw_stitching(scene, operation, top, under, below + 22)
@@ -40,7 +39,7 @@ def _draw_stitching(
     """Draw the layers from above and the seam round them, open for a stretch in the middle of one edge."""
     pen, width, height = scene.pen, top.width, top.height
     largest = max(under, key=lambda size: size[0] * size[1])
-    frame = Frame.fitting(largest[0], largest[1], 300.0, PLAN_SIDE)
+    frame = Frame.fitting(largest[0], largest[1], 270.0, PLAN_SIDE)
     # Centred below the stack, which is centred on 0.
     corner = at(-frame.length(largest[0]) / 2, down)
     place = frame.moved_to(corner)
@@ -63,7 +62,7 @@ def _draw_stitching(
     one, other = (inner.point(end) for end in ends)
     if abs(one.y - other.y) > NEAR and abs(one.x - other.x) > NEAR:
         low = corner.y + frame.length(largest[1]) + 14
-        pen.label(at(0, low), f"opening {operation.opening.text}", size=SMALL_SIZE, ink=Ink.QUIET)
+        pen.caption(at(0, low), f"opening {operation.opening.text}")
     elif operation.opening_edge in ("bottom", "top", "longest"):
         low = corner.y + frame.length(largest[1]) + 14 if operation.opening_edge != "top" else corner.y - 14
         pen.measure(at(one.x, low), at(other.x, low), f"opening {operation.opening.text}")
@@ -110,8 +109,8 @@ def draw_turn_out(scene: Scene, step: Step) -> None:
     else:
         draw_clipped_wide_corner(scene, backing)
     _draw_half_turned(scene, backing, operation)
-    pen.label(at(75, 172), "clip the corners", size=SMALL_SIZE, ink=Ink.QUIET)
-    pen.label(at(305, 196), "turn through the opening", size=SMALL_SIZE, ink=Ink.QUIET)
+    pen.caption(at(75, 174), "clip the corners", 180.0)
+    pen.caption(at(299, 198), "turn through the opening", 212.0)
 
 
 def _draw_clipped_corner(scene: Scene, backing: str) -> None:
@@ -142,7 +141,7 @@ def draw_topstitch(scene: Scene, step: Step, operation: Topstitch) -> None:
     """Draw the turned project with stitching all round, and one corner large with its distance."""
     sized, pen = scene.sheet.sized, scene.pen
     width, height = decimal(sized.finished_width.value), decimal(sized.finished_height.value)
-    frame = Frame.fitting(width, height, 260.0, 260.0)
+    frame = Frame.fitting(width, height, 250.0, 260.0)
     draw_cloth(pen, ((placed.fabric, frame.polygon(placed.outline)) for placed in sized.placed))
     deep = max(decimal(operation.distance.value), 4 / frame.scale)
     pen.outline(frame.polygon(stitched_ring(scene, deep)), Stroke.STITCH)

@@ -12,8 +12,10 @@ from evenseam.figures.plane import Point, Polygon, decimal
 from evenseam.figures.scene import Scene
 from evenseam.pattern import Cut, MakeUnits, Step, UnitMethodKind
 
-SIDE = 150.0
-BETWEEN = 54.0
+SIDE = 128.0
+THREE = 78.0
+"""The side of a picture where there are three of them."""
+BETWEEN = 44.0
 _LATER = {UnitMethodKind.TWO_QUARTER_SQUARE, UnitMethodKind.FOUR_QUARTER_SQUARE}
 _ON_CORNERS = {UnitMethodKind.CORNER_SQUARES, UnitMethodKind.ONE_GOOSE}
 
@@ -29,23 +31,25 @@ class _Lines:
 def draw_units(scene: Scene, step: Step, operation: MakeUnits) -> None:
     """Draw the pile with its stitches and cuts, the second pile where there is one, and a finished unit."""
     cuts = [scene.sheet.cuts.cut(id) for id in operation.squares]
+    has_three = operation.kind in _LATER or operation.kind is UnitMethodKind.FOUR_GEESE
+    side = THREE if has_three else SIDE
     if operation.kind in _ON_CORNERS:
         left = _draw_corners(scene, operation)
     elif operation.kind is UnitMethodKind.FOUR_GEESE:
         left = _draw_geese(scene, cuts)
     else:
-        left = _draw_pile(scene, operation.kind, cuts)
-        if operation.kind in _LATER:
+        left = _draw_pile(scene, operation.kind, cuts, side)
+        if has_three:
             left = _draw_halves(scene, operation.kind, cuts, left)
-    _draw_unit(scene, step, left)
+    _draw_unit(scene, step, left, side)
 
 
-def _draw_unit(scene: Scene, step: Step, left: float) -> None:
+def _draw_unit(scene: Scene, step: Step, left: float, side: float) -> None:
     work, pen = scene.bench(step).makes, scene.pen
-    frame = Frame.fitting(work.raw_width, work.raw_height, SIDE, SIDE)
+    frame = Frame.fitting(work.raw_width, work.raw_height, side, side)
     wide, high = frame.length(work.raw_width), frame.length(work.raw_height)
-    pen.arrow(at(left + 10, SIDE / 2), at(left + BETWEEN - 10, SIDE / 2))
-    seam, top = frame.length(work.seam), (SIDE - high) / 2
+    pen.arrow(at(left + 8, side / 2), at(left + BETWEEN - 8, side / 2))
+    seam, top = frame.length(work.seam), (side - high) / 2
     draw_work(pen, work, frame.moved_by(left + BETWEEN + seam, top + seam), has_letters=True)
     if step.measures is not None:
         start = left + BETWEEN
@@ -53,11 +57,11 @@ def _draw_unit(scene: Scene, step: Step, left: float) -> None:
         pen.measure(at(start + wide + 12, top), at(start + wide + 12, top + high), step.measures[1].text)
 
 
-def _draw_pile(scene: Scene, kind: UnitMethodKind, cuts: list[Cut]) -> float:
+def _draw_pile(scene: Scene, kind: UnitMethodKind, cuts: list[Cut], whole_side: float) -> float:
     """Draw two squares right sides together, the corner of the upper one folded back so that both are seen."""
     lower, upper = cuts[0], cuts[1] if kind is not UnitMethodKind.FOUR_QUARTER_SQUARE else cuts[2]
     size = decimal(lower.width.value)
-    frame = Frame.fitting(size, size, SIDE, SIDE)
+    frame = Frame.fitting(size, size, whole_side, whole_side)
     side, seam = frame.length(size), frame.length(scene.seam)
     pen = scene.pen
     whole = Polygon.rectangle(0.0, 0.0, side, side)
@@ -112,11 +116,11 @@ def _draw_halves(scene: Scene, kind: UnitMethodKind, cuts: list[Cut], left: floa
     first, second = cuts[0], cuts[1]
     third = cuts[2] if kind is UnitMethodKind.FOUR_QUARTER_SQUARE else second
     size = decimal(first.width.value) - scene.seam * Point(1.0, 1.0).length
-    frame = Frame.fitting(decimal(first.width.value), decimal(first.width.value), SIDE, SIDE)
+    frame = Frame.fitting(decimal(first.width.value), decimal(first.width.value), THREE, THREE)
     side, seam = frame.length(size), frame.length(scene.seam)
     start, pen = left + BETWEEN, scene.pen
     top = (frame.length(decimal(first.width.value)) - side) / 2
-    pen.arrow(at(left + 10, SIDE / 2), at(start - 10, SIDE / 2))
+    pen.arrow(at(left + 8, THREE / 2), at(start - 8, THREE / 2))
     away = Point(start, top)
     upper = Polygon((Point(0.0, 0.0), Point(side, 0.0), Point(side, side))).moved(away)
     lower = Polygon((Point(0.0, 0.0), Point(side, side), Point(0.0, side))).moved(away)
@@ -131,7 +135,7 @@ def _draw_halves(scene: Scene, kind: UnitMethodKind, cuts: list[Cut], left: floa
 def _draw_geese(scene: Scene, cuts: list[Cut]) -> float:
     """Draw the large square with two small ones on it, and a half of it with a third."""
     large, small = decimal(cuts[0].width.value), decimal(cuts[1].width.value)
-    frame = Frame.fitting(large, large, SIDE, SIDE)
+    frame = Frame.fitting(large, large, THREE, THREE)
     side, square, seam = frame.length(large), frame.length(small), frame.length(scene.seam)
     pen = scene.pen
     draw_cloth(pen, ((cuts[0].material, Polygon.rectangle(0.0, 0.0, side, side)),))
@@ -144,9 +148,9 @@ def _draw_geese(scene: Scene, cuts: list[Cut]) -> float:
     falling = (Point(0.0, 0.0), Point(side, side))
     _draw_lines(scene, _Lines(_beside(falling, seam, side), (falling,)))
     pen.measure(at(0, side + 14), at(side, side + 14), cuts[0].width.text)
-    pen.measure(at(0, -14), at(square, -14), cuts[1].width.text)
+    pen.measure(at(0, -28), at(square, -28), cuts[1].width.text)
     start = side + BETWEEN
-    pen.arrow(at(side + 10, SIDE / 2), at(start - 10, SIDE / 2))
+    pen.arrow(at(side + 8, THREE / 2), at(start - 8, THREE / 2))
     # The half below the cut: its triangle, the two wings folded back, the third square on its right angle.
     step = seam * Point(1.0, 1.0).length
     half = Polygon((Point(0.0, step), Point(side - step, side), Point(0.0, side)))

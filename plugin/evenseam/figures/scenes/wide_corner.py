@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from evenseam.figures.drawing import SMALL_SIZE, Ink, Pen, Side, Stroke, Tone
+from evenseam.figures.drawing import Pen, Side, Stroke, Tone
 from evenseam.figures.folding import mirrored
 from evenseam.figures.frame import at
 from evenseam.figures.outlines import inset
@@ -10,12 +10,12 @@ from evenseam.figures.plane import Point, Polygon, shaped
 from evenseam.figures.scene import Scene
 from evenseam.pattern import Bound
 
-PANEL = 124.0
-GAP = 34.0
+PANEL = 112.0
+GAP = 24.0
 BAND = 36.0
 LINE = 18.0
-CORNER = Point(86.0, 0.0)
-LONG = 96.0
+CORNER = Point(74.0, 0.0)
+LONG = 84.0
 
 
 def next_edge(scene: Scene) -> Point:
@@ -53,7 +53,7 @@ def draw_bind_wide(scene: Scene, quilt: str) -> None:
         away = at((PANEL + GAP) * number, 0)
         scene.pen.cloth((_quilt(way).moved(away),), quilt)
         draw_stage(scene.pen, way, strip, away)
-        scene.pen.label(away + at(PANEL / 2, PANEL + 15), text, size=SMALL_SIZE, ink=Ink.QUIET)
+        scene.pen.caption(away + at(PANEL / 2, LONG + 26), text, PANEL + 14)
 
 
 def _quilt(way: Point) -> Polygon:
