@@ -23,6 +23,8 @@ from evenseam.wording.document import Document
 _MISSING_SIGN = re.compile(r'the text `"([^"`]+)"` could not be displayed')
 NEARLY_EMPTY = 0.35
 """Share of the height of a page: a last page that is filled no further is set closer, if that saves it."""
+CLOSER = ("close", "closest")
+"""How such a handout is set instead, as far as it takes."""
 _KEPT = ExitStack()
 """Files that are there while this runs, however the package is installed."""
 _TYPST_PAPERS = {"letter": "us-letter", "a4": "a4"}
@@ -94,10 +96,13 @@ def set_handout(data: str, place: Place | None = None) -> Outcome[bytes]:
     is the problem `handout-not-set`.
     """
     try:
-        pdf, end = _compiled({"handout": data})
-        if end.page > 1 and end.share < NEARLY_EMPTY:
-            closer, sooner = _compiled({"handout": data, "spacing": "close"})
-            pdf = closer if sooner.page < end.page else pdf
+        pdf, plain_end = _compiled(data, "plain")
+        end = plain_end
+        for spacing in CLOSER:
+            if end.page == 1 or end.share > NEARLY_EMPTY or end.page < plain_end.page:
+                break
+            closer, end = _compiled(data, spacing)
+            pdf = closer if end.page < plain_end.page else pdf
     except typst.TypstError as error:
         return Outcome(None, (_not_set(error, place),))
     except BaseException as error:
@@ -132,9 +137,10 @@ class _End:
     """How much of the height of that page is above it."""
 
 
-def _compiled(inputs: dict[str, str]) -> tuple[bytes, _End]:
+def _compiled(data: str, spacing: str) -> tuple[bytes, _End]:
     """Return a PDF and where its text ends, before the templates."""
     compiler = _compiler()
+    inputs = {"handout": data, "spacing": spacing}
     pdf = compiler.compile(format="pdf", pdf_standards=["ua-1"], sys_inputs=inputs)
     if not isinstance(pdf, bytes):
         raise TypeError("typst gave no PDF")

@@ -37,7 +37,7 @@ TALLEST = 230
 HERO_TALLEST = 300
 BESIDE_WIDTH = 256
 """Points: the widest picture that still leaves room for words beside it."""
-BESIDE_SCALE = 0.52
+BESIDE_SCALE = 0.5
 BESIDE_TALLEST = 185
 FEW_WORDS_TALLEST = 120
 """Points: beside a line or two, and in one of two steps that stand side by side."""

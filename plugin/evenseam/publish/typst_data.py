@@ -120,7 +120,9 @@ class DataWriter:
                 return self.pictures(pictures)
             case Beside(picture=picture, blocks=inner):
                 scale = scale_beside(self.painter(picture), signs_of(inner)) or BESIDE_SCALE
-                drawn = self.picture(picture, scale, wide=BESIDE_WIDTH)
+                # Of a cutting plan the heading above says already which fabric it is of.
+                title = picture.title if picture.name.startswith("cutting-") else ""
+                drawn = self.picture(picture, scale, wide=BESIDE_WIDTH, title=title)
                 return {"kind": "beside", "picture": drawn, "parts": self.blocks(inner)}
             case Swatches():
                 return {"kind": "swatches", "rows": [_swatch(*row) for row in block.rows]}
@@ -136,7 +138,7 @@ class DataWriter:
     ) -> dict[str, Data]:
         """Return a picture as data, at a scale (points for a unit of the drawing) or smaller to fit its room.
 
-        `title` is that of its step, whose heading says already what a picture of the same title shows.
+        `title` is what a heading above it says already: a picture of that title has no caption.
         """
         svg = self.painter(picture)
         width, height = extent(svg)
