@@ -7,12 +7,19 @@ import subprocess
 from pathlib import Path
 
 import pytest
+from evenseam.cli import main
+from evenseam.exact import Unit
 from evenseam.publish import git_store, older_versions
 from evenseam.publish.cache import Cache
+from evenseam.publish.checked import check_pattern
+from evenseam.publish.corrections import make_corrections
 from evenseam.publish.older_versions import with_older_versions
 from evenseam.publish.options import SiteOptions
+from evenseam.publish.sheet_handout import make_handout
 from evenseam.publish.site import build_site
 from evenseam.publish.sources import find_patterns
+from evenseam.wording import words_of
+from support.paper_reader import body_text
 from support.repository import commit, git
 from support.reviewed import edited
 
@@ -269,3 +276,33 @@ def test_a_warm_build_compares_nothing(home: Path, monkeypatch: pytest.MonkeyPat
     monkeypatch.setattr("evenseam.publish.corrections.check_pattern", never)
     monkeypatch.setattr("evenseam.publish.corrections.compare_versions", never)
     assert overview()[0] == page
+
+
+def test_a_handout_lists_the_figures_of_its_size(home: Path) -> None:
+    """What the first page lists for a size and edition stands in the handout of that size, line by line."""
+    cache = Cache(Path("cache"))
+    in_time = with_older_versions(find_patterns(Path("patterns")), Path("patterns"), cache)
+    source = next(source for source in in_time.sources if source.slug == "two-gulls")
+    checked = check_pattern(source)
+    corrections = make_corrections(source, checked, cache, words_of())
+    sheets = {sheet.project.size: sheet for sheet in checked.sheets if sheet.project.unit is Unit.INCH}
+    found = {}
+    for size, sheet in sheets.items():
+        outcome = make_handout(sheet, "letter", corrections=corrections)
+        assert outcome.value is not None, outcome.problems
+        found[size] = body_text(outcome.value).partition("Version and corrections")[2]
+    page, _ = overview()
+    listed = figures(page, "1.1")
+    assert len(listed) > 2
+    mug_rug = found["mug-rug"]
+    assert "If you have version 1.0: what differs" in mug_rug
+    places = [mug_rug.index(line) for line in listed]
+    assert places == sorted(places)
+    assert "No figure differs from version 1.1" in mug_rug
+    assert "Finished size" not in found["wall-hanging"]
+    assert "No figure differs from version 1.0" in found["wall-hanging"]
+
+
+def test_the_command_lists_them_too(home: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["handout", "two-gulls", "--size", "mug rug", "--output", "rug.pdf"]) == 0
+    assert "Finished size 8 × 8 in → 9 × 9 in" in body_text(Path("rug.pdf").read_bytes())

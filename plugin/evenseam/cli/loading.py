@@ -10,7 +10,7 @@ from pathlib import Path
 from evenseam.exact import Unit
 from evenseam.problems import Problem, SourceText, show_problems
 from evenseam.publish.checked import CheckedPattern, check_pattern
-from evenseam.publish.sources import find_patterns
+from evenseam.publish.sources import PatternSource, find_patterns
 from evenseam.sheet import PatternSheet
 
 EDITIONS = {"inches": Unit.INCH, "centimetres": Unit.CENTIMETRE}
@@ -20,8 +20,8 @@ class CannotRunError(Exception):
     """The command cannot run as it was given; the message says why and what to write."""
 
 
-def load_pattern(name: str) -> CheckedPattern:
-    """Return one pattern by folder name or path, read and computed. Raises CannotRunError when there is none."""
+def load_source(name: str) -> PatternSource:
+    """Return the texts of one pattern by folder name or path. Raises CannotRunError when there is none."""
     path = Path(name) if Path(name).exists() else Path("patterns") / name
     if not path.exists():
         known = sorted(folder.name for folder in Path("patterns").glob("*") if folder.is_dir())
@@ -32,7 +32,12 @@ def load_pattern(name: str) -> CheckedPattern:
         raise CannotRunError(str(error)) from None
     except ValueError:
         raise CannotRunError(f"{path} holds several patterns; name one of them") from None
-    return check_pattern(source)
+    return source
+
+
+def load_pattern(name: str) -> CheckedPattern:
+    """Return one pattern by folder name or path, read and computed. Raises CannotRunError when there is none."""
+    return check_pattern(load_source(name))
 
 
 def load_sheet(options: argparse.Namespace) -> tuple[CheckedPattern, PatternSheet | None]:

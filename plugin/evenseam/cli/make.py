@@ -6,15 +6,19 @@ import argparse
 import sys
 from pathlib import Path
 
-from evenseam.cli.loading import CannotRunError, load_sheet, tell
+from evenseam.cli.loading import CannotRunError, load_sheet, load_source, tell
 from evenseam.publish.cache import Cache
+from evenseam.publish.checked import CheckedPattern
+from evenseam.publish.corrections import make_corrections
 from evenseam.publish.export import ExportRefusedError, export
 from evenseam.publish.older_versions import with_older_versions
 from evenseam.publish.options import SiteOptions
 from evenseam.publish.sheet_handout import make_handout
 from evenseam.publish.site import build_site
-from evenseam.publish.sources import find_patterns
+from evenseam.publish.sources import PatternSource, find_patterns
 from evenseam.publish.whole import write_whole
+from evenseam.review import Correction
+from evenseam.wording import words_of
 
 CACHE = Path(".cache/evenseam")
 
@@ -24,7 +28,7 @@ def run_handout(options: argparse.Namespace) -> int:
     checked, sheet = load_sheet(options)
     if sheet is None:
         return 1
-    outcome = make_handout(sheet, options.paper)
+    outcome = make_handout(sheet, options.paper, corrections=_corrections(load_source(options.pattern), checked))
     if outcome.value is None or not outcome.is_valid:
         tell(outcome.problems, checked.sources)
         return 1
@@ -33,6 +37,17 @@ def run_handout(options: argparse.Namespace) -> int:
     write_whole(path, outcome.value)
     print(path)
     return 0
+
+
+def _corrections(source: PatternSource, checked: CheckedPattern) -> tuple[Correction, ...]:
+    """Return what differs between the versions of a pattern, as far as they are on record."""
+    if checked.pattern is None or len(checked.pattern.changes) < 2:
+        return ()
+    cache = Cache(CACHE)
+    in_time = with_older_versions((source,), Path(source.source.name).parent.parent, cache)
+    if in_time.note:
+        print(f"evenseam: {in_time.note}", file=sys.stderr)
+    return make_corrections(in_time.sources[0], checked, cache, words_of())
 
 
 def run_export(options: argparse.Namespace) -> int:

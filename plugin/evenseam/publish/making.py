@@ -20,6 +20,7 @@ from evenseam.publish.corrections import make_corrections, write_corrections
 from evenseam.publish.entry import MadeFile, MadePage, MadePattern, MadeSize, as_text
 from evenseam.publish.filing import is_cut_from_fat_quarters, method_words
 from evenseam.publish.handout import HandoutFrame, handout_data, set_handout
+from evenseam.publish.handout_corrections import with_corrections
 from evenseam.publish.html import Painter
 from evenseam.publish.json_lines import in_lines
 from evenseam.publish.options import EDITION_WORDS, SiteOptions, edition_of
@@ -40,6 +41,7 @@ from evenseam.publish.sheet_handout import sheet_frame, titled_document
 from evenseam.publish.silhouette import extent_in_inches
 from evenseam.publish.size_text import SizeText, write_size_text
 from evenseam.publish.sources import PatternSource
+from evenseam.review import Correction
 from evenseam.sheet import PatternSheet, sheet_as_json
 from evenseam.wording import Language, language
 from evenseam.wording.document import Document
@@ -126,6 +128,7 @@ class _Maker:
     cache: Cache
     files: list[MadeFile] = field(default_factory=list)
     report: Report = field(default_factory=Report)
+    listed: tuple[Correction, ...] | None = None
 
     @property
     def words(self) -> Language:
@@ -187,7 +190,8 @@ class _Maker:
     def add_handout(self, size: _Size, paper: str) -> None:
         sheets = template_pages(size.sheet, Paper(paper), self.words)
         frame = sheet_frame(size.sheet, paper, self.options.language)
-        outcome = self.set_once(handout_data(size.document, frame, size.print_painter, sheets), frame)
+        document = with_corrections(size.document, self.corrections(), size.sheet, self.words)
+        outcome = self.set_once(handout_data(document, frame, size.print_painter, sheets), frame)
         self.report.problems += outcome.problems
         if outcome.value is not None:
             self.add(size, "handout", PAPER_NAMES[paper], f"{size.name}-{paper}.pdf", outcome.value)
@@ -214,6 +218,12 @@ class _Maker:
             picture = next(iter(pages.values())).svg
             self.add(size, "coloring", "SVG", f"{size.name}-colouring.svg", picture.encode())
 
+    def corrections(self) -> tuple[Correction, ...]:
+        """Return what differs between the versions of the pattern; it is computed once."""
+        if self.listed is None:
+            self.listed = make_corrections(self.source, self.checked, self.cache, self.words)
+        return self.listed
+
     def set_once(self, data: str, frame: HandoutFrame) -> Outcome[bytes]:
         """Return a handout, from the cache when exactly this one was set before."""
         key = key_of("handout", data)
@@ -238,7 +248,7 @@ class _Maker:
             "finished", Theme.WEB, title, self.words.fill("page", "finished_picture", title=title), "hero"
         )
         notes = () if self.options.has_handouts else (self.words.word("page", "no_handouts"),)
-        corrections = write_corrections(make_corrections(self.source, self.checked, self.cache, self.words), self.words)
+        corrections = write_corrections(self.corrections(), self.words)
         body = write_overview(
             pattern, svg, hero.sheet.project.fabrics, rows, notes, corrections, self.words, self.author_link("")
         )

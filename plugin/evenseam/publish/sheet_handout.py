@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 
 from evenseam.exact import Unit
@@ -9,8 +10,10 @@ from evenseam.figures import Theme
 from evenseam.figures.paper import Paper, template_pages
 from evenseam.problems import Outcome
 from evenseam.publish.handout import HandoutFrame, write_handout
+from evenseam.publish.handout_corrections import with_corrections
 from evenseam.publish.options import edition_of
 from evenseam.publish.pictures import SheetPictures
+from evenseam.review import Correction
 from evenseam.sheet import PatternSheet
 from evenseam.wording import BASE_LANGUAGE, language, write_document
 from evenseam.wording.document import Document
@@ -41,13 +44,16 @@ def sheet_frame(sheet: PatternSheet, paper: str, code: str = BASE_LANGUAGE) -> H
     return HandoutFrame(pattern.designer, foot, paper, pattern.place, spoken, region, page)
 
 
-def make_handout(sheet: PatternSheet, paper: str, code: str = BASE_LANGUAGE) -> Outcome[bytes]:
-    """Return the handout of one sheet as PDF, on "letter" or "a4"."""
+def make_handout(
+    sheet: PatternSheet, paper: str, code: str = BASE_LANGUAGE, corrections: Sequence[Correction] = ()
+) -> Outcome[bytes]:
+    """Return the handout of one sheet as PDF, on "letter" or "a4", with its corrections if they are given."""
     written = titled_document(sheet, code)
     if written.value is None:
         return Outcome(None, written.problems)
+    document = with_corrections(written.value, corrections, sheet, language(code))
     templates = template_pages(sheet, Paper(paper), language(code))
     name = f"{sheet.project.size}-{edition_of(sheet.project.unit)}"
     painter = SheetPictures(sheet, code).painter(Theme.PRINT, name)
-    outcome = write_handout(written.value, sheet_frame(sheet, paper, code), painter, templates)
+    outcome = write_handout(document, sheet_frame(sheet, paper, code), painter, templates)
     return Outcome(outcome.value, (*written.problems, *outcome.problems))
