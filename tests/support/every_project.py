@@ -82,6 +82,7 @@ def on_point(draw: st.DrawFn, unit: Unit, ids: tuple[str, ...], most: int = 3) -
     triangles = SettingTriangles(
         draw(_FABRIC_IDS), draw(_FABRIC_IDS), draw(nothing if is_chosen else floats), None,
         None if is_chosen else draw(st.none() | floats), is_chosen,
+        draw(st.none() | lengths("least float", unit, "1/4", "2")) if is_chosen else None,
     )  # fmt: skip
     return Arrangement(
         count("rows", rows), count("columns", columns), Setting.ON_POINT, positions, sashing,

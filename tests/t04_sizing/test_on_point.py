@@ -26,7 +26,7 @@ from hypothesis import strategies as st
 from shapely import Polygon as Shape
 from shapely import unary_union
 from support.on_point import on_point
-from support.samples import REED
+from support.samples import REED, length
 from support.sewing_faults import mutants
 from support.tops import sized, value
 
@@ -118,6 +118,41 @@ def test_any_one_wrong_figure_is_caught(project: Project) -> None:
     ]
     assert len(made) > 40
     assert [mutant.change for mutant in made if sew(result.project, mutant.cuts, mutant.program).is_valid] == []
+
+
+class TestLeastFloat:
+    """A least float is brought up until the trimmed top lies on a mark of the ruler."""
+
+    def _floated(self, least: str) -> Project:
+        project = on_point("6")
+        triangles = project.arrangement.setting_triangles
+        assert triangles is not None
+        triangles = replace(triangles, least_float=length("least float", least))
+        return replace(project, arrangement=replace(project.arrangement, setting_triangles=triangles))
+
+    def test_counted_by_hand(self) -> None:
+        # Two columns of 6 in are 16.97 in from corner to corner, three rows 25.46: with 1 in at either end 18.97 and
+        # 27.46, so 19 and 27 1/2.
+        result, _ = made(self._floated("1"))
+        centre = (result.figure("centre_width").value, result.figure("centre_height").value)
+        assert centre == (Fraction(39, 2), Fraction(28))
+        assert all(1 < result.figure(name).value < Fraction(9, 8) for name in ("float_width", "float_height"))
+        assert not size_project(self._floated("1")).problems
+
+    def test_the_simulator_knows_it(self) -> None:
+        result, program = made(self._floated("1"))
+        triangles = result.project.arrangement.setting_triangles
+        assert triangles is not None
+        more = replace(triangles, least_float=length("least float", "1 1/4"))
+        project = replace(result.project, arrangement=replace(result.project.arrangement, setting_triangles=more))
+        outcome = sew(project, cut_list(result), program)
+        assert {problem.code.name for problem in outcome.problems} == {"figure-differs"}
+
+    @pytest.mark.parametrize("stated", ["1/2", "1", "2"])
+    def test_the_way_out_of_a_stated_float_leads_out(self, stated: str) -> None:
+        warnings = [each for each in size_project(on_point("6", floated=stated)).problems if "float" in each.hint]
+        assert warnings and all(f"`least float: {stated} in`" in each.hint for each in warnings)
+        assert not size_project(self._floated(stated)).problems
 
 
 class TestSashing:

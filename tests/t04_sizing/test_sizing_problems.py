@@ -210,7 +210,7 @@ CASES = [
     ("not-square-on-point", _oblong_on_point(), "6 in × 8 in", "6 in square"),
     ("print-lies-askew", _askew_on_point(), "askew by 45 degrees", "without direction"),
     ("rows-do-not-meet", _short_row(), "lacks 3 in", "spacer"),
-    ("off-the-ruler", _no_float(), "17 in wide", "16 3/4 in and 17 in"),
+    ("off-the-ruler", _no_float(), "17 in wide", "is 17 in with a float of about"),
     ("project-too-large", _too_large(), "144 1/2 in", "narrower"),
     ("too-many-blocks", _too_many(), "2050", "fewer"),
     ("blocks-do-not-fit", _unequal(), "Buoy stands 4 in × 9 in", "one size"),

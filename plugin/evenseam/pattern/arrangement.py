@@ -71,6 +71,8 @@ class SettingTriangles:
     chooses_float: bool = False
     """True when nobody gave a float: sizing chooses the least one in either direction that brings the trimmed top to a
     mark of the ruler, and clears this."""
+    least_float: Quantity | None = None
+    """What a float that is chosen must be at least; None for nothing."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -137,14 +137,19 @@ def _read_triangles(entries: Entries, on_point: bool) -> SettingTriangles | Miss
         return MISSING
     fabric = inner.fabric("fabric")
     corner = inner.fabric("corner fabric") if inner.get("corner fabric") else fabric
-    has_float = inner.get("float") is not None
-    floated = inner.length("float", "float")
-    if fabric is None or corner is None or (has_float and floated is None):
+    said, least = inner.get("float"), inner.get("least float")
+    if said is not None and least is not None:
+        message = "the setting triangles have both a float and a least float"
+        hint = "keep `float` for exactly that much, `least float` for the next mark of the ruler above it"
+        report.add(codes.SAID_TWO_WAYS, least.key.place, message, hint, (Label(said.key.place, "the float"),))
+        return MISSING
+    floated, at_least = inner.length("float", "float"), inner.length("least float", "least float")
+    if fabric is None or corner is None or (said and floated is None) or (least and at_least is None):
         return MISSING
     if floated is None:
         reason = "none was given: the least that brings the trimmed top to a mark of the ruler"
         floated = Quantity("float", Fraction(0), entries.reader.edition, Assumed(reason))
-    return SettingTriangles(fabric, corner, floated, inner.at, chooses_float=not has_float)
+    return SettingTriangles(fabric, corner, floated, inner.at, chooses_float=said is None, least_float=at_least)
 
 
 def _counted(name: str, number: int, layout: Entry) -> Quantity:

@@ -179,7 +179,14 @@ SETTING_TRIANGLES = Record(
             "sewn on. With 0 they touch it, and the top comes out at a size that is on no ruler.",
             "the least that brings the finished top to the next 1/4 in (0.5 cm)", "1",
         ),
+        Field(
+            "least float", Length(),
+            "In place of `float`: how far they stay away at least; what is lacking to the next 1/4 in (0.5 cm) of the "
+            "finished top is added.",
+            "none", "1",
+        ),
     ),
+    supersedes=(("float", ("least float",)), ("least float", ("float",))),
 )  # fmt: skip
 
 ARRANGEMENT = Record(

@@ -355,7 +355,10 @@ def _row(row: list[tuple[str, int, bool]]) -> str:
 
 
 def _float(triangles: SettingTriangles) -> str:
-    return "the least that brings the top to the ruler" if triangles.chooses_float else triangles.float_width.text
+    if not triangles.chooses_float:
+        return triangles.float_width.text
+    least = f" from {triangles.least_float.text} on" if triangles.least_float else ""
+    return f"the least{least} that brings the top to the ruler"
 
 
 def _reach(sashing: Sashing) -> str:

@@ -154,13 +154,13 @@ def settle_float(project: Project) -> Project:
     if project.arrangement.setting is not Setting.ON_POINT or triangles is None or not triangles.chooses_float:
         return project
     rounding = Rounding("float to the ruler", FLOATED_MARK[project.unit], Direction.UP)
-    floats = []
+    floats, least = [], triangles.least_float
     for way, ends, reach in zip(
         ("width", "height"), ("left and right", "top and bottom"), _reaches(project), strict=True
     ):
         exact = derived(f"{way} of the blocks on point, corner to corner", reach, rule=_DIAGONAL)
         brought_up = derived(
-            f"finished {way} of the blocks with their float", exact,
+            f"finished {way} of the blocks with their float", exact if least is None else exact + 2 * least,
             rule="brought up to a mark of the ruler, so that borders can be cut to it", rounding=rounding,
         )  # fmt: skip
         floats.append(

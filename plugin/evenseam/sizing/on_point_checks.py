@@ -43,17 +43,28 @@ def check_floated(project: Project, ledger: Ledger, report: Report) -> None:
     if project.arrangement.setting is not Setting.ON_POINT:
         return
     unit, triangles = project.unit, triangles_of(project)
-    sides = [("wide", ledger["centre_width"]), ("high", ledger["centre_height"])]
-    for way, size in sides:
+    sides = [
+        ("wide", ledger["centre_width"], ledger["float_width"]),
+        ("high", ledger["centre_height"], ledger["float_height"]),
+    ]
+    stated = triangles.float_width
+    way_out = "leave `float` out, and the least one that comes to a mark is chosen"
+    if stated.value > 0:
+        least = f"`least float: {format_length(stated.value, unit)}`"
+        way_out = f"write {least} in its place, and what is lacking to the next mark is added"
+    for way, size, floated in sides:
         if is_multiple(size.value, unit.ruler_mark):
             continue
         finished = size.value - 2 * project.seam_allowance.value
-        lower, upper = (
-            Rounding("ruler", FLOATED_MARK[unit], to).apply(finished) for to in (Direction.DOWN, Direction.UP)
+        marks = [Rounding("ruler", FLOATED_MARK[unit], to).apply(finished) for to in (Direction.DOWN, Direction.UP)]
+        reached = [(mark, floated.value + (mark - finished) / 2) for mark in marks]
+        told = " or ".join(
+            f"{format_length(mark, unit)} with a float of {format_length(needed, unit)}"
+            for mark, needed in reached
+            if needed >= 0
         )
         report.add(
             OFF_THE_RULER, triangles.float_width.place or triangles.place or project.arrangement.place,
             f"with this float the blocks on point finish {format_length(finished, unit)} {way}: on no mark of a ruler",
-            hint=f"the nearest sizes that can be measured are {format_length(lower, unit)} and "
-            f"{format_length(upper, unit)}; without a float of yours, one is chosen that gives the larger of them",
+            hint=f"the nearest that can be measured is {told}; no figure is exactly that: {way_out}",
         )  # fmt: skip

@@ -37,4 +37,5 @@ def _triangles(triangles: SettingTriangles, ruler: Ruler) -> SettingTriangles:
         triangles,
         float_width=ruler.finished(triangles.float_width),
         float_height=ruler.finished(height) if height else None,
+        least_float=ruler.finished(triangles.least_float) if triangles.least_float else None,
     )

@@ -89,7 +89,7 @@ class OnPointWords:
         sheet = self.scribe.sheet
         sides, ends = trimming.beyond, trimming.beyond_top_bottom or trimming.beyond
         mark = sheet.project.unit.ruler_mark
-        sashing = sheet.project.arrangement.sashing
+        sashing, triangles = sheet.project.arrangement.sashing, sheet.project.arrangement.setting_triangles
         return {
             "beyond": sides,
             "beyond_ends": ends if ends.text != sides.text else None,
@@ -98,7 +98,9 @@ class OnPointWords:
             "height": sheet.figure("centre_height"),
             "half_width": _half("half the width of the top", sheet.figure("centre_width")),
             "half_height": _half("half the height of the top", sheet.figure("centre_height")),
-            "is_chosen": sheet.figure("float_width").place is None,
+            "is_chosen": triangles is not None
+            and triangles.least_float is None
+            and triangles.float_width.place is None,
             "float": sheet.figure("float_width").value > 0,
             "is_framed": bool(sashing and sashing.is_around),
             "has_cornerstones": bool(sashing and sashing.is_around and sashing.cornerstone_fabric),

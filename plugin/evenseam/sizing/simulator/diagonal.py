@@ -110,8 +110,15 @@ class Lattice:
             finished = self.side / ROOT + 2 * self.most_beyond
             return finished + (2 + ROOT) * self.seam, finished + Fraction(7, 2) * self.seam
         beyond = self.beyond_ends if edge in ("top", "bottom") else self.beyond_sides
-        finished = ROOT * self.side + 2 * beyond
-        return finished + (2 + 2 * ROOT) * self.seam, finished + 5 * self.seam
+        finished = ROOT * self.side
+        usual = finished + 2 * self.most_at_edges + 5 * self.seam
+        return finished + 2 * beyond + (2 + 2 * ROOT) * self.seam, usual
+
+    @property
+    def most_at_edges(self) -> Number:
+        """The larger float of the edges that have setting triangles: all of them are cut alike."""
+        sides, ends = [self.beyond_sides] * (self.rows > 1), [self.beyond_ends] * (self.columns > 1)
+        return most([*sides, *ends])
 
     @property
     def most_beyond(self) -> Number:

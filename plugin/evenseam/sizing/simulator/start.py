@@ -95,6 +95,15 @@ def _check_on_point(table: Table) -> None:
         table.tell(
             codes.BLOCKS_NOT_AS_ARRANGED, "blocks set on point have no setting triangles", place=arrangement.place
         )
+    triangles = arrangement.setting_triangles
+    least = triangles.least_float if triangles else None
+    if triangles is not None and least is not None:
+        for floated in (triangles.float_width, triangles.float_height or triangles.float_width):
+            if floated.value < least.value:
+                table.tell(
+                    codes.FIGURE_DIFFERS, f"the float is {floated.text}; it is decided to be {least.text} at least",
+                    least, floated, place=triangles.place,
+                )  # fmt: skip
     used = {position.block for row in arrangement.positions for position in row}
     sizes = {size for block in table.project.blocks if block.id in used for size in (block.width, block.height)}
     if len({size.value for size in sizes}) > 1:
