@@ -65,7 +65,7 @@ class TestMitredWords:
         # By hand: a lantern of 6 × 9 in, raw; and the usual 4 in.
         assert "It should be 6 1/2 × 9 1/2 in." in page
         assert "4 in of each is there to hold on to" in page
-        assert "ease of the mitred strips 4 in" in page, "a usual figure is listed as one"
+        assert "ease of the mitered strips 4 in" in page, "a usual figure is listed as one"
 
     def test_both_kinds_of_english(self) -> None:
         assert "with mitered corners" in text(TWO_MITRED)

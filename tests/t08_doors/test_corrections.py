@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 import subprocess
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -60,11 +61,11 @@ def write(home: Path, text: str) -> None:
     (home / "pattern.yaml").write_text(text, "utf-8")
 
 
-def overview(patterns: Path = Path("patterns"), cache: str = "cache") -> tuple[str, str]:
+def overview(patterns: Path = Path("patterns"), cache: str = "cache", language: str = "en") -> tuple[str, str]:
     """Build the site; return the corrections on the pattern's first page, and the note to whoever builds."""
     known = Cache(Path(cache).absolute())
     in_time = with_older_versions(find_patterns(patterns), patterns, known)
-    site = build_site(in_time.sources, OPTIONS, known, processes=1)
+    site = build_site(in_time.sources, replace(OPTIONS, language=language), known, processes=1)
     assert not site.problems, site.problems
     page = next(page for page in site.pages if page.path == "patterns/two-gulls/index.md")
     return page.body(has_folders=True).partition('<h2 id="corrections">')[2], in_time.note
@@ -95,6 +96,16 @@ def test_figures_are_those_of_the_versions(home: Path) -> None:
     assert "Wall hanging" not in told(page, "1.1")
     assert "No figure differs from version 1.1" in told(page, "1.2")
     assert "record" not in page and "figure" not in told(page, "1.0")
+
+
+def test_figures_are_told_in_the_language_of_the_site(home: Path) -> None:
+    page, _ = overview(language="nl")
+    entry = page.partition("Versie 1.1</strong>")[2].partition("<strong>Versie ")[0]
+    told = re.sub(r"<[^>]+>|\s+", " ", entry)
+    assert "Als je versie 1.0 hebt: wat er verschilt" in told and "Mug rug , inches" in told
+    assert "Afgewerkte maat 8 × 8 in → 9 × 9 in" in told
+    assert "Bovenste en onderste stroken van outer border 1 1/2 in → 2 in breed" in told
+    assert not re.search(r"\b(?:the|of|finished|strips|size|buy|step)\b", told.partition("narrow.")[2])
 
 
 def test_what_stands_in_the_folder_is_the_newest(home: Path) -> None:
