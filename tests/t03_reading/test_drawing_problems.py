@@ -6,6 +6,7 @@ import re
 
 import pytest
 from evenseam.problems import Code, Place, SourceText, show_problems
+from evenseam.reading import look_at_drawing
 from evenseam.reading.drawing import codes
 from evenseam.reading.drawing.elements import DEEPEST, LONGEST_DRAWING, MOST_ELEMENTS
 from support.svg_texts import NAME, read
@@ -143,3 +144,26 @@ def test_a_corner_off_the_grid_says_how_far() -> None:
         report.problems[0].message
         == "a corner lies at 4,2.07 on the grid, 0.06 of a square from the nearest point, 4,2.125"
     )
+
+
+def test_a_gap_is_marked_at_the_shape_that_borders_on_it_longest() -> None:
+    above, left = (
+        '<rect width="40" height="10" fill="#23465f"/>',
+        '<rect y="20" width="40" height="20" fill="#d9dcd6"/>',
+    )
+    beside = f'<rect y="10" width="10" height="10" {FOG}/>'
+    look = look_at_drawing(SourceText(NAME, drawing(f"{left}\n{above}\n{beside}\n")), "4x4", is_hexagon=False)
+    (gap,) = (problem for problem in look.problems if problem.code.name == "gap-between-pieces")
+    assert gap.place is not None and gap.place.line == 2, "the first of two that border on it alike"
+    assert [(label.place.line, label.text) for label in gap.labels] == [
+        (3, "piece p2 borders on it too"), (4, "piece p3 borders on it too"),
+    ]  # fmt: skip
+
+
+def test_a_gap_round_several_shapes_is_told_once_at_one_of_them() -> None:
+    text = drawing(f'<rect width="10" height="10" {FOG}/>\n<rect x="10" width="10" height="10" {SEA}/>\n')
+    look = look_at_drawing(SourceText(NAME, text), "4x4", is_hexagon=False)
+    gaps = [
+        problem.place.line for problem in look.problems if problem.code.name == "gap-between-pieces" and problem.place
+    ]
+    assert gaps == [3], "one gap, and the second shape has two sides on it"

@@ -216,7 +216,8 @@ def _read_drawing(
         outline, at = _read_outline(written, grid, report), _first_sign(written.pieces.place)
     if outline is None:
         return None
-    check_partition(outline, [(drawn, polygon) for drawn, polygon, _ in pieces], are_all, at, report)
+    shapes = [(drawn, polygon) for drawn, polygon, _ in pieces]
+    check_partition(outline, shapes, are_all, at, report, is_drawing=written.drawing is not None)
     made_pieces = tuple(BlockPiece(drawn.id, slug(word.text), polygon, drawn.place) for drawn, polygon, word in pieces)
     return _Drawing(grid, outline, made_pieces, tuple(word for *_, word in pieces), _errors(report) == before, frame)
 

@@ -104,7 +104,7 @@ def _look(
             spotted.append(Spotted(problem.code, problem.message, (polygon,)))
         pieces.append((DrawnPiece(f"p{number}", piece.points, piece.place), polygon))
         made.append(BlockPiece(f"p{number}", slug(piece.fabric) or "plain", polygon, piece.place))
-    check_partition(outline, pieces, are_all, drawn.place, report, spotted)
+    check_partition(outline, pieces, are_all, drawn.place, report, spotted, is_drawing=True)
     name = source.name.rpartition("/")[2].removesuffix(".svg")
     assumed = Assumed("a square of the grid is taken as one inch, to look at the drawing")
     width = Quantity("block width", grid.across, Unit.INCH, assumed)

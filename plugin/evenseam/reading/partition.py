@@ -25,6 +25,7 @@ from evenseam.reading.plane import (
     edges,
     inward_corners,
     share_edge,
+    shared_length,
     turn,
     without,
     without_straight_corners,
@@ -32,6 +33,8 @@ from evenseam.reading.plane import (
 
 MOST_TOLD = 12
 """Overlaps and gaps of one block that are told one by one."""
+MOST_BESIDE = 3
+"""Shapes round a gap that are named."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -109,11 +112,14 @@ def check_partition(
     pieces_place: Place,
     report: Report,
     spotted: list[Spotted] | None = None,
+    *,
+    is_drawing: bool = False,
 ) -> None:
     """Report pieces that leave the outline, overlap, or leave a part of it uncovered.
 
     `are_all` is false when some piece could not be read; gaps are then not looked for. Where each mistake lies is
-    added to `spotted`.
+    added to `spotted`. A gap is reported where the pieces are listed; in a drawing, which has no such place, at the
+    shape that borders on it longest.
     """
     spotted = [] if spotted is None else spotted
     scale = _scale([outline, *(polygon for _, polygon in pieces)])
@@ -134,7 +140,7 @@ def check_partition(
     has_overlap = _report_overlaps(parts, scale, report, spotted)
     covered = sum(doubled_area(part) for _, shapes in parts for part in shapes)
     if are_all and (not is_within or has_overlap or covered != doubled_area(whole)):
-        _report_gaps(whole, [part for _, shapes in parts for part in shapes], scale, pieces_place, report, spotted)
+        _report_gaps(whole, parts, scale, None if is_drawing else pieces_place, report, spotted, pieces_place)
 
 
 def _report_overlaps(
@@ -170,11 +176,19 @@ def _report_overlaps(
 
 
 def _report_gaps(
-    whole: Shape, parts: list[Shape], scale: int, place: Place, report: Report, spotted: list[Spotted]
+    whole: Shape,
+    parts: Sequence[tuple[DrawnPiece, list[Shape]]],
+    scale: int,
+    listed_at: Place | None,
+    report: Report,
+    spotted: list[Spotted],
+    begins_at: Place,
 ) -> None:
+    """Report what no piece covers: where the pieces are listed, or else at a shape round the gap."""
     rest = [whole]
-    for part in parts:
-        rest = [piece for shape in rest for piece in without(shape, part)]
+    for _, shapes in parts:
+        for part in shapes:
+            rest = [piece for shape in rest for piece in without(shape, part)]
     for region in _regions(rest)[:MOST_TOLD]:
         message = f"no piece covers {_area(region, scale)} around {_middle(region, scale)}"
         if len(region) == 1 and _is_writable(tuple(_unscaled(c, scale) for c in region[0])):
@@ -182,8 +196,24 @@ def _report_gaps(
             hint = f"add a piece with the corners {_listed(corners)}, or move the corners of its neighbours"
         else:
             hint = "move the corners of the pieces around it, or add a piece"
-        report.add(codes.GAP, place, message, hint)
+        beside = [] if listed_at else _neighbours(region, parts)
+        place = listed_at or (beside[0].place if beside else begins_at)
+        labels = tuple(Label(one.place, f"{_named(one)} borders on it too") for one in beside[1:MOST_BESIDE])
+        report.add(codes.GAP, place, message, hint, labels)
         spotted.append(Spotted(codes.GAP, message, _as_polygons(region, scale)))
+
+
+def _neighbours(region: list[Shape], parts: Sequence[tuple[DrawnPiece, list[Shape]]]) -> list[DrawnPiece]:
+    """Return the pieces that border on a gap, the one with the longest common edge first."""
+    around = _box(region)
+    found: list[tuple[Coordinate, DrawnPiece]] = []
+    for drawn, shapes in parts:
+        if not _boxes_touch(around, _box(shapes)):
+            continue
+        long = sum(shared_length(one, other) for one in region for other in shapes)
+        if long > 0:
+            found.append((long, drawn))
+    return [drawn for _, drawn in sorted(found, key=lambda one: -one[0])]
 
 
 def _regions(shapes: list[Shape]) -> list[list[Shape]]:

@@ -145,15 +145,18 @@ def convex_parts(shape: Shape) -> list[Shape]:
 
 def share_edge(first: Shape, second: Shape) -> bool:
     """Tell whether two shapes touch along more than a point."""
-    for a, b in edges(first):
-        for c, d in edges(second):
-            if turn(a, b, c) == 0 == turn(a, b, d):
-                axis = 0 if a[0] != b[0] else 1
-                low = max(min(a[axis], b[axis]), min(c[axis], d[axis]))
-                high = min(max(a[axis], b[axis]), max(c[axis], d[axis]))
-                if low < high:
-                    return True
-    return False
+    return shared_length(first, second) > 0
+
+
+def shared_length(first: Shape, second: Shape) -> Coordinate:
+    """Return how far two shapes touch along their edges, across and down added up; 0 for a point."""
+    return sum(
+        max(min(max(a[axis], b[axis]), max(c[axis], d[axis])) - max(min(a[axis], b[axis]), min(c[axis], d[axis])), 0)
+        for a, b in edges(first)
+        for c, d in edges(second)
+        if turn(a, b, c) == 0 == turn(a, b, d)
+        for axis in (0, 1)
+    )
 
 
 def convex_pieces(shape: Shape) -> list[Shape]:
