@@ -87,6 +87,7 @@ def problem_as_data(problem: Problem) -> dict[str, Any]:
         "severity": problem.severity.value,
         "message": problem.message,
         "hint": problem.hint,
+        "sizes": list(problem.sizes),
         "file": place.file if place else None,
         "line": place.line if place else None,
         "column": place.column if place else None,

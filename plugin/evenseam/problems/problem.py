@@ -25,6 +25,8 @@ class Problem:
     place: Place | None
     hint: str = ""
     labels: tuple[Label, ...] = ()
+    sizes: tuple[str, ...] = field(default=(), compare=False)
+    """The sizes it was found in, as one says them; empty where it stands for itself."""
 
     @property
     def severity(self) -> Severity:

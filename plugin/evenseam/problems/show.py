@@ -22,6 +22,8 @@ def show_problem(problem: Problem, sources: Mapping[str, SourceText]) -> str:
         lines += _excerpt(problem.place, sources)
     for label in problem.labels:
         lines += [f"   {label.place}: {label.text}", *_excerpt(label.place, sources)]
+    if problem.sizes:
+        lines.append(f"   in: {', '.join(problem.sizes)}")
     if problem.hint:
         lines.append(f"   hint: {problem.hint}")
     return "\n".join(lines)

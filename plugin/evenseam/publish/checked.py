@@ -5,10 +5,11 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from evenseam.exact import Unit
-from evenseam.pattern import Pattern
+from evenseam.pattern import Pattern, Project
 from evenseam.problems import Problem, Report, Severity, SourceText
 from evenseam.publish.sheet_memory import SHEETS
 from evenseam.publish.sources import PatternSource
+from evenseam.publish.told_once import told_once
 from evenseam.reading import read_pattern
 from evenseam.review import Version
 from evenseam.sheet import ClaimResult, PatternSheet, audit_claims
@@ -53,12 +54,14 @@ def check_pattern(source: PatternSource) -> CheckedPattern:
         return CheckedPattern(source.slug, reading.value, (), report.as_tuple(), texts)
     pattern = reading.value
     sheets: list[PatternSheet] = []
+    found: list[tuple[Project, Problem]] = []
     for project in pattern.projects:
         outcome = SHEETS.compute(pattern, project)
-        report.problems += outcome.problems
+        found += [(project, problem) for problem in outcome.problems]
         if outcome.value is not None:
             sheets.append(outcome.value)
-            report.problems += check_prose(outcome.value)
+            found += [(project, problem) for problem in check_prose(outcome.value)]
+    report.problems += told_once(found, pattern.projects)
     drafted = {sheet.project.size: sheet for sheet in sheets if sheet.project.unit is pattern.units[0]}
     audit = audit_claims(pattern, drafted)
     report.problems += audit.problems

@@ -117,6 +117,7 @@ def _problem_as_data(problem: Problem) -> dict[str, Any]:
         "message": problem.message,
         "place": asdict(problem.place) if problem.place else None,
         "hint": problem.hint,
+        "sizes": list(problem.sizes),
         "labels": [{"place": asdict(label.place), "text": label.text} for label in problem.labels],
     }
 
@@ -129,4 +130,5 @@ def _problem_from_data(data: dict[str, Any]) -> Problem:
         Place(**data["place"]) if data["place"] else None,
         data["hint"],
         tuple(Label(Place(**label["place"]), label["text"]) for label in data["labels"]),
+        tuple(data["sizes"]),
     )

@@ -42,7 +42,7 @@ def _pictures(drawings: tuple[FaultyDrawing, ...]) -> str:
 
 def _item(problem: Problem, sources: Mapping[str, SourceText], drawings: tuple[FaultyDrawing, ...]) -> str:
     lines = show_problem(problem, sources).splitlines()
-    excerpt = [line for line in lines[1:] if not line.startswith("   hint: ")]
+    excerpt = [line for line in lines[1:] if not line.startswith(("   hint: ", "   in: "))]
     # Inside <pre> a new line must stay one; each line by itself is made harmless.
     shown = "\n".join(escape(line) or "&nbsp;" for line in excerpt)
     return (
@@ -50,6 +50,7 @@ def _item(problem: Problem, sources: Mapping[str, SourceText], drawings: tuple[F
         f"<code>{escape(problem.code.name)}</code>: {escape(problem.message)}</p>"
         + (f"<p><code>{escape(str(problem.place))}</code>{_in_picture(problem, drawings)}</p>" if problem.place else "")
         + (f'<pre tabindex="0">{shown}</pre>' if shown else "")
+        + (f"<p>In {escape(', '.join(problem.sizes))}.</p>" if problem.sizes else "")
         + (f"<p><strong>What to do:</strong> {escape(plain(problem.hint))}</p>" if problem.hint else "")
     )
 
