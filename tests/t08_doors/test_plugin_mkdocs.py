@@ -216,6 +216,12 @@ class TestSearchedWords:
         )
         assert " ".join(searchable(body).split()) == '<h1>Low</h1><h2 id="a">A</h2><p>Cut 2 in wide.</p> Piece 4'
 
+    def test_items_are_paragraphs_for_no_list_is_round_them_where_they_are_shown(self):
+        body = "<ol><li><p>Cut a strip.</p><ul><li>Cut <strong>two</strong> squares.</li></ul></li><li>Press.</li></ol>"
+        assert "".join(searchable(body).split("  ")).replace("> <", "><").strip() == (
+            "<p>Cut a strip.</p><p>Cut two squares.</p><p>Press.</p>"
+        )
+
 
 class TestNavigation:
     """The patterns take the place that the navigation gives them."""
