@@ -79,6 +79,11 @@ def test_a_site_is_made_and_built_from_the_wheel(installed: Path, tmp_path: Path
     pages = {path.relative_to(site / "site").as_posix() for path in (site / "site").rglob("index.html")}
     for page in ("mug-rug-inches", "mug-rug-centimetres", "wall-hanging-inches", "wall-hanging-centimetres"):
         assert f"patterns/first-light/{page}/index.html" in pages
+    for page in ("index", "first-pattern", "drawing-blocks", "arrangements-borders-edges", "every-key", "own-site"):
+        assert f"guide/{page}/index.html".replace("index/index", "index") in pages, "the pages that teach are at hand"
+    first = (site / "site/guide/first-pattern/index.html").read_text("utf-8")
+    assert "mkdocs serve" in first and "python3 plugin" not in first
+    assert "<code>patterns/low-tide/pattern.yaml</code>" in first and "title=&quot;" not in first
     handouts = sorted((site / "site").rglob("*.pdf"))
     assert handouts
     assert all(path.read_bytes().startswith(b"%PDF-") for path in handouts)

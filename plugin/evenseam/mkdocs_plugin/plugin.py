@@ -24,6 +24,7 @@ from evenseam.mkdocs_plugin.site_mark import knows_all_hands
 from evenseam.mkdocs_plugin.standing_site import StandingSite
 from evenseam.mkdocs_plugin.whole_site import WholeSite
 from evenseam.problems import Severity, show_problem
+from evenseam.publish.author_guide import guide_pages
 from evenseam.publish.cache import Cache
 from evenseam.publish.export import with_gallery
 from evenseam.publish.freshness import mark_changed
@@ -147,6 +148,10 @@ class EvenseamPlugin(BasePlugin[EvenseamConfig]):  # type: ignore[no-untyped-cal
         for item in site.files:
             if item.path not in taken:
                 files.append(File.generated(config, item.path, abs_src_path=str(item.stored)))
+        for path, text in guide_pages().items() if _names_the_guide(config) else ():
+            if path not in taken:
+                inclusion = InclusionLevel.UNDEFINED if is_named(config.nav, path) else InclusionLevel.NOT_IN_NAV
+                files.append(File.generated(config, path, content=text, inclusion=inclusion))
         if config.nav is not None:
             config.nav = nav_with(config.nav, self.config.folder, navigation)
         return files
@@ -249,6 +254,11 @@ class EvenseamPlugin(BasePlugin[EvenseamConfig]):  # type: ignore[no-untyped-cal
         except ValueError:
             return None
         return urljoin(config.repo_url.rstrip("/") + "/", base.removesuffix(docs) + quote(path))
+
+
+def _names_the_guide(config: MkDocsConfig) -> bool:
+    """Tell whether a site asks for the pages that teach: it names one of them in its navigation."""
+    return config.nav is not None and any(is_named(config.nav, path) for path in guide_pages())
 
 
 def _check_language(code: str) -> None:
