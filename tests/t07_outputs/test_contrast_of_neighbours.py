@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from functools import cache, lru_cache
+from functools import cache
 from itertools import combinations, product
 from pathlib import Path
 
@@ -15,24 +15,11 @@ from evenseam.reading import read_pattern
 from evenseam.sizing import size_project
 from shapely import Polygon as Outline
 from shapely import STRtree
+from support.contrast import LINES, WORDS, ratio
 
 ROOT = Path(__file__).resolve().parents[2]
-WORDS, LINES = 4.5, 3.0
-"""Web Content Accessibility Guidelines 2.2, W3C 2023: 1.4.3 for text, 1.4.11 for what is needed to understand."""
 PAGES = (("light", GROUND.light), ("dark", GROUND.dark), ("dark", "#171c24"))
 """By day and on paper; by night; by night on our own site."""
-
-
-@lru_cache(maxsize=10_000)
-def luminance(colour):
-    parts = (int(colour[n : n + 2], 16) / 255 for n in (1, 3, 5))
-    red, green, blue = (part / 12.92 if part <= 0.04045 else ((part + 0.055) / 1.055) ** 2.4 for part in parts)
-    return 0.2126 * red + 0.7152 * green + 0.0722 * blue
-
-
-def ratio(one, other):
-    low, high = sorted((luminance(one), luminance(other)))
-    return (high + 0.05) / (low + 0.05)
 
 
 @cache

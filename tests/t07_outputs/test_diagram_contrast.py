@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from functools import lru_cache
 from itertools import pairwise
 from pathlib import Path
 
@@ -18,23 +17,10 @@ from evenseam.reading import read_pattern
 from evenseam.sheet import compute_sheet
 from shapely import Polygon as Outline
 from shapely import points as as_points
+from support.contrast import LINES, WORDS, ratio
 
 ROOT = Path(__file__).resolve().parents[2]
-WORDS, LINES = 4.5, 3.0
-"""Web Content Accessibility Guidelines 2.2, W3C 2023: 1.4.3 for text, 1.4.11 for what is needed to understand."""
 PAGES = {"day": ("light", GROUND.light), "night": ("dark", GROUND.dark), "night on our own site": ("dark", "#171c24")}
-
-
-@lru_cache(maxsize=10_000)
-def luminance(colour):
-    parts = (int(colour[n : n + 2], 16) / 255 for n in (1, 3, 5))
-    red, green, blue = (part / 12.92 if part <= 0.04045 else ((part + 0.055) / 1.055) ** 2.4 for part in parts)
-    return 0.2126 * red + 0.7152 * green + 0.0722 * blue
-
-
-def ratio(one, other):
-    low, high = sorted((luminance(one), luminance(other)))
-    return (high + 0.05) / (low + 0.05)
 
 
 def mixed(top, below, opacity):
