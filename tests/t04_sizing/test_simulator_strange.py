@@ -48,10 +48,11 @@ from support.mat import (
     with_cut,
 )
 from support.samples import POCKETS, REED, SLEEVE, count, length, polygon
-from support.sewing_on_point import on_point
-from t04_sizing.test_simulator_borders import ALL as BORDERS
+from support.sewing_on_point import Wanted, on_point
+from support.sewn_borders import ALL as BORDERS
 from t04_sizing.test_simulator_edges import ALL as EDGES
-from t04_sizing.test_simulator_on_point import FRAMED, PLAIN
+
+TOPS_ON_POINT = (Wanted(2, 2), Wanted(2, 3, sash="1", is_around=True))
 
 
 def names(outcome: Outcome[SewingLog]) -> set[str]:
@@ -149,7 +150,7 @@ def test_nothing_that_is_handed_in_raises(data: st.DataObject) -> None:
 @given(st.data())
 def test_nothing_of_other_tops_and_edges_raises(data: st.DataObject) -> None:
     """The same for blocks on point, borders of every kind, other edges, and cuts and steps of one in another."""
-    sources = [*BORDERS.values(), *EDGES.values(), *(on_point(wanted) for wanted in (PLAIN, FRAMED))]
+    sources = [*BORDERS.values(), *EDGES.values(), *(on_point(wanted) for wanted in TOPS_ON_POINT)]
     project, own_cuts, own_program = data.draw(st.sampled_from(sources))
     _, other_cuts, other_program = data.draw(st.sampled_from(sources))
     known = [*own_cuts.cuts, *other_cuts.cuts]
