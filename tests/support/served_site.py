@@ -5,6 +5,7 @@ from __future__ import annotations
 import functools
 import http.server
 import shutil
+import sys
 import threading
 from collections.abc import Iterator
 from contextlib import contextmanager
@@ -22,6 +23,14 @@ SUB_PATH = "quay/side"
 class QuietHandler(http.server.SimpleHTTPRequestHandler):
     def log_message(self, format, *arguments):
         pass
+
+
+class PatientServer(http.server.ThreadingHTTPServer):
+    """A server to which it is no fault that a browser goes to another page before all of one has come."""
+
+    def handle_error(self, request, client_address):
+        if not isinstance(sys.exc_info()[1], ConnectionError):
+            super().handle_error(request, client_address)
 
 
 def build(folder: Path, features: tuple[str, ...] = ()) -> Path:
@@ -51,7 +60,7 @@ def served(site: Path, port: int = 0) -> Iterator[str]:
     """Serve a built site and give its address."""
     root = site.parents[len(Path(SUB_PATH).parts) - 1]
     handler = functools.partial(QuietHandler, directory=str(root))
-    server = http.server.ThreadingHTTPServer(("127.0.0.1", port), handler)
+    server = PatientServer(("127.0.0.1", port), handler)
     thread = threading.Thread(target=server.serve_forever)
     thread.start()
     try:

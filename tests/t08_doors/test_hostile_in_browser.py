@@ -12,6 +12,7 @@ from typing import Any
 import pytest
 from support.hostile import MARKUP, SCRIPT, as_yaml, changed
 from support.mkdocs_site import mkdocs, write_config, write_pattern
+from support.served_site import PatientServer
 
 SHORT = "\"'><img src=//e.example/x onerror=ran()>"
 WORDS: dict[tuple[Any, ...], str] = {
@@ -86,9 +87,7 @@ def served(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Callable[[str, 
     servers = {}
     for name, folder in folders.items():
         for handler in (Handler, StrictHandler):
-            server = http.server.ThreadingHTTPServer(
-                ("127.0.0.1", 0), functools.partial(handler, directory=str(folder))
-            )
+            server = PatientServer(("127.0.0.1", 0), functools.partial(handler, directory=str(folder)))
             threading.Thread(target=server.serve_forever, daemon=True).start()
             servers[name, handler is StrictHandler] = server
     yield lambda name, is_strict: f"http://127.0.0.1:{servers[name, is_strict].server_port}/"

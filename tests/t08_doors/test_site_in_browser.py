@@ -9,6 +9,7 @@ import threading
 
 import pytest
 from support.mkdocs_site import ROOT, mkdocs, tutorial_patterns, write_config, write_pattern
+from support.served_site import PatientServer
 
 PAGES = ("", "patterns/", "patterns/low-tide/", "patterns/low-tide/wall-hanging-inches/", "guide/every-key/")
 
@@ -40,7 +41,7 @@ def address(tmp_path_factory):
     told = mkdocs(config)
     assert told.returncode == 0, told.stderr
     handler = functools.partial(QuietHandler, directory=str(folder / "site"))
-    server = http.server.ThreadingHTTPServer(("127.0.0.1", 0), handler)
+    server = PatientServer(("127.0.0.1", 0), handler)
     thread = threading.Thread(target=server.serve_forever)
     thread.start()
     yield f"http://127.0.0.1:{server.server_port}/"
