@@ -75,7 +75,7 @@ def wrong_cuts(project: Project, cut: Cut) -> Iterator[tuple[str, tuple[Cut, ...
     if cut.outline is not None:
         for wrong in wrong_outlines(cut.outline, mark):
             yield "with another outline", (replace(cut, outline=wrong),)
-    is_seen = cut.part.startswith(("block:", "border:", "sashing", "setting", "corner", "spacer"))
+    is_seen = cut.part.startswith(("block:", "border:", "sashing", "setting", "corner", "spacer", "back"))
     if (
         is_seen
         and cut.is_upright

@@ -30,6 +30,8 @@ from support.samples import REED, length
 from support.sewing_faults import mutants
 from support.tops import sized, value
 
+DIRECTIONAL = tuple(replace(fabric, is_directional=fabric.id == "lamp") for fabric in on_point("6").fabrics)
+
 
 @st.composite
 def tops(draw: st.DrawFn) -> Project:
@@ -187,6 +189,49 @@ class TestSashing:
     def test_a_single_block_has_no_sashing_between(self) -> None:
         outcome = size_project(on_point("6", rows=1, columns=1, sash="1"))
         assert [problem.code.name for problem in outcome.problems] == ["sashing-unused"]
+
+
+class TestDirectionalSashing:
+    """A print with an up leans one way in all strips: a single one cut the other way is noticed."""
+
+    @pytest.mark.parametrize(
+        "project",
+        [
+            on_point("6", sash="1", fabrics=DIRECTIONAL),
+            on_point("6", sash="1", around=True, fabrics=DIRECTIONAL),
+            on_point("6", sash="1", around=True, cornerstones="sea", fabrics=DIRECTIONAL),
+            on_point("6", sash="1", cornerstones="lamp", fabrics=DIRECTIONAL),
+        ],
+        ids=["long strips", "all round", "with cornerstones", "cornerstones of the print"],
+    )
+    def test_every_turned_strip_is_caught(self, project: Project) -> None:
+        result, program = made(project)
+        cuts = cut_list(result)
+        printed = [cut for cut in cuts.cuts if cut.part == "sashing" and cut.material == "lamp"]
+        assert printed and all(cut.is_upright for cut in printed)
+        turned = [each for each in mutants(result.project, cuts, program) if "print lying down" in each.change]
+        assert {each.change for each in turned} >= {f"cut {cut.id}: with its print lying down" for cut in printed}
+        for each in turned:
+            outcome = sew(result.project, each.cuts, each.program)
+            assert [problem.code.name for problem in outcome.problems] == ["print-lies-sideways"], each.change
+
+    def test_a_strip_turned_as_it_is_sewn_in(self) -> None:
+        result, program = made(on_point("6", sash="6", cornerstones="sea", fabrics=DIRECTIONAL))
+        wrong = [
+            each
+            for each in mutants(result.project, cut_list(result), program)
+            if each.change.startswith("step join") and "quarter_turns" in each.change
+        ]
+        assert all(not sew(result.project, each.cuts, each.program).is_valid for each in wrong)
+        steps = tuple(
+            replace(step, operation=replace(step.operation, quarter_turns=(2,) * len(step.operation.parts)))
+            if isinstance(step.operation, JoinRun) and all(part.startswith("sashing") for part in step.operation.parts)
+            else step
+            for step in program.steps
+        )
+        assert steps != program.steps
+        outcome = sew(result.project, cut_list(result), Program(steps))
+        assert "print-lies-sideways" in {problem.code.name for problem in outcome.problems}
 
 
 class TestDirectionalTriangles:

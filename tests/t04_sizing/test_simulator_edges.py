@@ -139,6 +139,18 @@ ALL = {
 }  # fmt: skip
 
 
+@pytest.mark.parametrize(("field", "name"), [("panel_fabric", "panels"), ("backing_fabric", "backing")])
+def test_a_print_with_an_up_on_the_back_of_a_cushion(field: str, name: str) -> None:
+    """Its panels, and the lining behind the front, are cut upright; one that lies down is noticed."""
+    project, cuts, program = CUSHION
+    printed = tuple(replace(fabric, is_directional=fabric.id == "reed") for fabric in project.fabrics)
+    assert any(fabric.is_directional for fabric in printed)
+    other = replace(project, fabrics=printed, finish=replace(project.finish, **{field: "reed"}))  # type: ignore[arg-type]
+    for is_upright, problems in ((True, []), (False, ["print-lies-sideways"])):
+        made = (replace(each, material="reed", is_upright=is_upright) if each.id == name else each for each in cuts.cuts)
+        assert problems_of(other, CutList(tuple(made)), program) == problems
+
+
 @pytest.mark.parametrize("made", ALL.values(), ids=ALL.keys())
 def test_edges_are_sewn_from_their_cut_lists(made: Sewn) -> None:
     outcome = sew(*made)

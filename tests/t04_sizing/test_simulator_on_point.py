@@ -204,7 +204,7 @@ class TestPrintsWithAnUp:
 
     def directional(self, wanted: Wanted, **used: int) -> tuple[Project, CutList, Program]:
         project, cuts, program = on_point(wanted)
-        upright = {cut.id: used.get(cut.id) for cut in cuts.cuts if cut.id in ("setting", "corner")}
+        upright = {cut.id: used.get(cut.id) for cut in cuts.cuts if cut.id in ("setting", "corner", "backing")}
         made = tuple(
             replace(cut, is_upright=True, used_of_square=upright[cut.id]) if cut.id in upright else cut
             for cut in cuts.cuts
@@ -231,12 +231,19 @@ class TestPrintsWithAnUp:
         lying = tuple(replace(cut, is_upright=False) for cut in cuts.cuts)
         assert "print-lies-sideways" in problems_of(project, CutList(lying), program)
 
-    def test_sashing_lies_aslant_anyway(self) -> None:
+    def test_sashing_leans_one_way(self) -> None:
+        """It lies at 45 degrees however it is cut; cut upright, all of it leans as the blocks do."""
         project, cuts, program = on_point(FRAMED)
         upright = tuple(replace(fabric, is_directional=fabric.id == "fog") for fabric in project.fabrics)
         blocks = tuple(replace(block, pieces=(replace(block.pieces[0], fabric="reed"),)) for block in project.blocks)
         made = tuple(replace(cut, material="reed") if cut.part.startswith("block:") else cut for cut in cuts.cuts)
-        assert problems_of(replace(project, fabrics=upright, blocks=blocks), CutList(made), program) == []
+        project = replace(project, fabrics=upright, blocks=blocks)
+        strips = [place for place, cut in enumerate(made) if cut.material == "fog"]
+        standing = tuple(replace(cut, is_upright=cut.material == "fog") for cut in made)
+        assert problems_of(project, CutList(standing), program) == []
+        for place in strips:
+            lying = (*standing[:place], replace(standing[place], is_upright=False), *standing[place + 1 :])
+            assert problems_of(project, CutList(lying), program) == ["print-lies-sideways"]
 
     def test_a_plain_fabric_is_used_up(self) -> None:
         project, cuts, program = on_point(PLAIN)

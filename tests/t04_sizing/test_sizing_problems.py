@@ -208,7 +208,7 @@ def _placed(project: Project) -> Project:
 
 CASES = [
     ("not-square-on-point", _oblong_on_point(), "6 in × 8 in", "6 in square"),
-    ("print-lies-askew", _askew_on_point(), "askew by 45 degrees", "without direction"),
+    ("print-lies-askew", _askew_on_point(), "leans by 45 degrees", "without direction"),
     ("rows-do-not-meet", _short_row(), "lacks 3 in", "spacer"),
     ("off-the-ruler", _no_float(), "17 in wide", "is 17 in with a float of about"),
     ("project-too-large", _too_large(), "144 1/2 in", "narrower"),

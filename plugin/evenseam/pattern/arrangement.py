@@ -47,7 +47,8 @@ class Sashing:
     then runs through the middle of the end cornerstones (see `top_assembly`)."""
     cornerstone_fabric: str | None = None
     """With cornerstones, sashing is cut block by block; without, long strips lie between the rows. On point, a print
-    with an up lies aslant in it however it is cut: it need not be cut upright."""
+    with an up lies aslant in it; it is cut upright as the blocks stand in their rows, so that it leans one way in all
+    strips and in the blocks."""
     place: Place | None = field(default=None, compare=False)
     between_blocks: bool = True
     """Of rows of unequal blocks: True when an upright strip stands wherever two blocks would touch within a row (a

@@ -33,7 +33,7 @@ def check_on_point(project: Project, report: Report) -> None:
         if fabric.is_directional and where:
             report.add(
                 PRINT_LIES_ASKEW, arrangement.place,
-                f"the print of {fabric.name} has an up; in {where}, set on point, it lies askew by 45 degrees",
+                f"the print of {fabric.name} has an up; in {where}, set on point, it leans by 45 degrees, askew",
                 hint="use a fabric without direction there, or set the blocks straight; setting triangles stay upright",
             )  # fmt: skip
 

@@ -92,9 +92,11 @@ def _sashing(sashing: Sashing, sized: SizedProject) -> list[Cut]:
     wide, long = known["sashing_strip_width"], known["sash_length"]
     cuts = []
 
-    # Nothing here is upright: on point, a print with an up lies askew whichever way its strips are cut.
+    # A print with an up lies askew here, but upright cuts make it lean one way in all strips, and in the blocks too.
+    upright = _is_upright(sized, sashing.fabric)
+
     def strip(id: str, label: str, width: Quantity, height: Quantity, count: Quantity) -> None:
-        cuts.append(Cut(id, label, sashing.fabric, CutShape.STRIP, width, height, count, "sashing"))
+        cuts.append(Cut(id, label, sashing.fabric, CutShape.STRIP, width, height, count, "sashing", upright))
 
     if "row_sash_count" in known:
         strip(ROW_SASH, "sashing strips for the rows of blocks", wide, long, known["row_sash_count"])
@@ -106,8 +108,9 @@ def _sashing(sashing: Sashing, sized: SizedProject) -> list[Cut]:
             cuts.append(
                 Cut(
                     sashing_strip_id(sashes), name, sashing.fabric, CutShape.STRIP,
-                    known[f"sashing_strip_{sashes}_length"], wide, _count(name, number), "sashing",
-                    join=StripJoin.DIAGONAL,
+                    known[f"sashing_strip_{sashes}_length"], wide, _count(name, number), "sashing", upright,
+                    # A diagonal join shows less, but it would set a directional print athwart.
+                    StripJoin.STRAIGHT if upright else StripJoin.DIAGONAL,
                 )
             )  # fmt: skip
         return cuts
@@ -122,7 +125,7 @@ def _sashing(sashing: Sashing, sized: SizedProject) -> list[Cut]:
         cuts.append(
             Cut(
                 INNER_CORNERSTONE, "cornerstones of the sashing", fabric, CutShape.SQUARE, size, size,
-                known["cornerstone_count"], "sashing",
+                known["cornerstone_count"], "sashing", _is_upright(sized, fabric),
             )
         )  # fmt: skip
     if "end_cornerstone_count" in known:
@@ -130,6 +133,7 @@ def _sashing(sashing: Sashing, sized: SizedProject) -> list[Cut]:
             Cut(
                 END_CORNERSTONE, "longer cornerstones for the ends of the rows of sashing", fabric, CutShape.RECTANGLE,
                 known["end_cornerstone_length"], size, known["end_cornerstone_count"], "sashing",
+                _is_upright(sized, fabric),
             )
         )  # fmt: skip
     return cuts

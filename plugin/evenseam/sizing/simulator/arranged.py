@@ -159,8 +159,7 @@ def check_sashing(table: Table, cut: Cut, sides: tuple[Number, ...]) -> None:
             f"{sashing.width.text}",
             sashing.width, place=sashing.place,
         )  # fmt: skip
-    if arrangement.setting is not Setting.ON_POINT:
-        table.check_print(cut)
+    table.check_print(cut)
 
 
 def _tell_place(table: Table, leaf: Flat, what: tuple[int, int, str, int] | None) -> None:

@@ -122,6 +122,7 @@ def hem_panel(table: Table, step: Step, operation: HemPanel) -> Workpiece:
     told = table.told
     cut = piece.cut
     table.check_fabric(cut, finish.panel_fabric, "the back panels")
+    table.check_print(cut)
     table.check_figure(step, "the hem", operation.hem, finish.hem)
     height = cut.height.value - 2 * operation.hem.value
     if not height > 0:

@@ -168,6 +168,7 @@ def _check_layer(
     cut = inner.cut
     layer = "the batting" if material == BATTING else "the backing"
     table.check_fabric(cut, material, layer)
+    table.check_print(cut)
     width, height = top[0] + 2 * overage.value, top[1] + 2 * overage.value
     mark = table.unit.ruler_mark
     if not (is_cut_for(cut.width.value, width, mark) and is_cut_for(cut.height.value, height, mark)):

@@ -252,7 +252,7 @@ def _check_row(table: Table, lattice: Lattice, number: int, row: Flat) -> None:
 def _check_sashing_row(table: Table, lattice: Lattice, uses: Uses, number: int, row: Flat) -> None:
     """Check a row of sashing: its pieces lie on the lattice, and its ends reach the raw edge with all their width.
 
-    A print with an up lies at 45 degrees in it however it is cut, so nothing is asked of it.
+    A print with an up leans the same way in all of them: they are cut upright as the blocks stand in their rows.
     """
     sashing = table.project.arrangement.sashing
     if sashing is None:
@@ -288,6 +288,7 @@ def _check_sashing_row(table: Table, lattice: Lattice, uses: Uses, number: int, 
             shortest, whole = length + 2 * most([at_start, at_end]), length + 2 * usual
         assert part.cut is not None
         table.check_fabric(part.cut, fabric, "the sashing" if not is_stone else "the cornerstones")
+        table.check_print(part.cut)
         if part.height != narrow:
             _tell_width(table, part, part.height)
         if part.turns % 2:
@@ -302,6 +303,7 @@ def _check_strip(table: Table, part: Flat, width: Number, height: Number, fabric
         return
     what = "the cornerstones" if fabric == sashing.cornerstone_fabric and width == height else "the sashing"
     table.check_fabric(part.cut, fabric, what)
+    table.check_print(part.cut)
     if (part.width, part.height) != (width, height):
         table.blame(
             part.cut, codes.SASHING_NOT_AS_DECIDED,
