@@ -7,7 +7,8 @@ from collections.abc import Iterable, Mapping
 from evenseam.pattern import Quantity
 from evenseam.review.changes import Cause, InputCause, OwnCause, PartCause, in_order
 from evenseam.review.derivation import Derivations, is_counted
-from evenseam.review.parts import PartsCompared, block_words
+from evenseam.review.part_words import block_words
+from evenseam.review.parts import PartsCompared
 from evenseam.sheet import PatternSheet
 
 _ARRANGED = ("rows", "columns")

@@ -10,7 +10,7 @@ from evenseam.review.causes import Causes
 from evenseam.review.change_words import UNJOINED, UPRIGHT
 from evenseam.review.changes import Added, Cause, Change, Kind, Removed, Renamed, Where, remeasured, restated
 from evenseam.review.matching import match_parts
-from evenseam.review.parts import Renames
+from evenseam.review.renames import Renames
 from evenseam.sheet import PatternSheet
 
 

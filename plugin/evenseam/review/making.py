@@ -10,7 +10,9 @@ from evenseam.piecing import PiecedBlock, Section
 from evenseam.review.causes import Causes
 from evenseam.review.changes import Added, Change, Kind, Removed, Renamed, Where, remeasured, restated
 from evenseam.review.matching import Matching, match_parts
-from evenseam.review.parts import PartsCompared, Renames, block_words
+from evenseam.review.part_words import block_words
+from evenseam.review.parts import PartsCompared
+from evenseam.review.renames import Renames
 from evenseam.sheet import PatternSheet
 
 

@@ -22,7 +22,8 @@ from evenseam.review.changes import (
     restated,
 )
 from evenseam.review.matching import match_parts
-from evenseam.review.parts import PartsCompared, Renames
+from evenseam.review.parts import PartsCompared
+from evenseam.review.renames import Renames
 from evenseam.sheet import PatternSheet
 
 

@@ -9,64 +9,30 @@ from evenseam.pattern import (
     Block,
     Border,
     Bound,
-    CornerPockets,
-    EnvelopeBack,
     Fabric,
-    Faced,
-    Finish,
-    Hanging,
-    KnifeEdge,
-    Loops,
     Project,
-    Rings,
-    Sashing,
-    SettingTriangles,
-    Sleeve,
-    Turned,
 )
 from evenseam.problems import Place
 from evenseam.review.border_parts import blocks_of_borders, border_text, corner_fabric, has_order
 from evenseam.review.changes import PartCause
+from evenseam.review.drawn_alike import drawn, listed, shapes
 from evenseam.review.matching import Matching, match_parts
+from evenseam.review.part_words import (
+    block_words,
+    cloth_of,
+    finish_text,
+    float_text,
+    hanging_text,
+    pieces_text,
+    reach_text,
+    row_text,
+)
+from evenseam.review.renames import Renames
 from evenseam.review.row_parts import spacer_causes
 
 _Both: TypeAlias = Union[str, tuple[str, str]]
 """One name, or the old one and the new one."""
 _Places: TypeAlias = tuple[Union[Place, None], Union[Place, None]]
-
-
-@dataclass(frozen=True, slots=True)
-class Renames:
-    """New ids by old ones, for parts that are the same under another name."""
-
-    fabrics: tuple[tuple[str, str], ...] = ()
-    borders: tuple[tuple[str, str], ...] = ()
-    blocks: tuple[tuple[str, str], ...] = ()
-
-    def fabric(self, old: str) -> str:
-        """Return the id a fabric has now."""
-        return dict(self.fabrics).get(old, old)
-
-    def part(self, old: str) -> str:
-        """Return what a part of the project is called now: border:outer-border."""
-        kind, _, id = old.partition(":")
-        known = {"border": dict(self.borders), "block": dict(self.blocks)}.get(kind, {})
-        return f"{kind}:{known.get(id, id)}" if id else old
-
-    def within(self, old: str) -> str:
-        """Return an id that begins with the id of a border or block, as it begins now."""
-        for before, after in sorted((*self.borders, *self.blocks), key=lambda pair: -len(pair[0])):
-            if old == before or old.startswith(f"{before}-"):
-                return after + old[len(before) :]
-        return old
-
-    def step(self, old: str) -> str:
-        """Return what a step is called now: its id has the id of a border or block in it."""
-        for before, after in self.blocks:
-            for stem in ("piece", "join"):
-                if old == f"{stem}-{before}" or old.startswith(f"{stem}-{before}-"):
-                    return f"{stem}-{after}{old[len(stem) + 1 + len(before) :]}"
-        return self.within(old)
 
 
 @dataclass(frozen=True, slots=True)
@@ -103,7 +69,7 @@ def compare_parts(old: Project, new: Project) -> PartsCompared:
     )  # fmt: skip
     blocks = match_parts(
         old.blocks, new.blocks, lambda block: block.id,
-        [(lambda block: _drawn(block, now), lambda block: _drawn(block, {}))],
+        [(lambda block: drawn(block, now), lambda block: drawn(block, {}))],
     )  # fmt: skip
     renames = Renames(fabric_ids, _renamed(borders), _renamed(blocks))
     finder = _Finder(old, new, renames, [])
@@ -176,13 +142,13 @@ class _Finder:
             name = (block_words(before.name), block_words(after.name))
             self._aspect(part, name, "name", name, *places)
             self._aspect(part, name, "method", (before.method.value, after.method.value), *places)
-            if _shapes(before) == _shapes(after) and _drawn(before, fabrics) != _drawn(after, {}):
-                stood, stand = _drawn(before, fabrics), _drawn(after, {})
+            if shapes(before) == shapes(after) and drawn(before, fabrics) != drawn(after, {}):
+                stood, stand = drawn(before, fabrics), drawn(after, {})
                 self._add(part, name, "fabrics", (str(len(stood - stand)), str(len(stand - stood))), places)
-            elif _drawn(before, fabrics) != _drawn(after, {}):
-                counts = (_pieces(before), _pieces(after))
+            elif drawn(before, fabrics) != drawn(after, {}):
+                counts = (pieces_text(before), pieces_text(after))
                 self._add(part, name, "drawing", counts, places)
-            elif _listed(before, fabrics) != _listed(after, {}):
+            elif listed(before, fabrics) != listed(after, {}):
                 self._add(part, name, "listing", ("", ""), places)
 
     def _arrangement(self) -> None:
@@ -197,7 +163,7 @@ class _Finder:
         stood = [[(ids.get(p.block, p.block), p.quarter_turns, p.is_mirrored) for p in row] for row in before.positions]
         stand = [[(p.block, p.quarter_turns, p.is_mirrored) for p in row] for row in after.positions]
         if same_grid and stood != stand:
-            texts = ("; ".join(_row(row) for row in stood), "; ".join(_row(row) for row in stand))
+            texts = ("; ".join(row_text(row) for row in stood), "; ".join(row_text(row) for row in stand))
             self.found.append(PartCause("layout", "blocks", "layout", *texts, *places))
         if are_unequal and same_rows:
             self.found.extend(spacer_causes(self.old, self.new, dict(self.renames.fabrics)))
@@ -213,7 +179,7 @@ class _Finder:
             self.found.append(PartCause("sashing", "sashing", "", words, "", before.place, None, leaves))
         elif before is not None and after is not None:
             places = (before.place, after.place)
-            self._aspect("sashing", "sashing", "reach", (_reach(before), _reach(after)), *places)
+            self._aspect("sashing", "sashing", "reach", (reach_text(before), reach_text(after)), *places)
             self._fabric("sashing", "sashing", before.fabric, after.fabric, places)
             corners = (before.cornerstone_fabric, after.cornerstone_fabric)
             if (corners[0] is None) != (corners[1] is None):
@@ -228,7 +194,7 @@ class _Finder:
         places = (before.place, after.place)
         self._fabric("setting", "setting triangles", before.fabric, after.fabric, places)
         self._fabric("setting", "corner triangles", before.corner_fabric, after.corner_fabric, places)
-        self._aspect("setting", "setting triangles", "float", (_float(before), _float(after)), *places)
+        self._aspect("setting", "setting triangles", "float", (float_text(before), float_text(after)), *places)
 
     def _borders(self, borders: Matching[Border]) -> None:
         for border in borders.removed:
@@ -268,7 +234,7 @@ class _Finder:
     def _finish(self) -> None:
         before, after = self.old.finish, self.new.finish
         places = (before.place, after.place)
-        kinds = (_finish(before), _finish(after))
+        kinds = (finish_text(before), finish_text(after))
         if kinds[0] != kinds[1]:
             leaves = (
                 "opening", "topstitch distance", "binding strip width", "binding extra length",
@@ -284,13 +250,13 @@ class _Finder:
 
     def _hanging(self) -> None:
         before, after = self.old.hanging, self.new.hanging
-        kinds = (_hanging(before), _hanging(after))
+        kinds = (hanging_text(before), hanging_text(after))
         places = (before.place if before else None, after.place if after else None)
         if kinds[0] != kinds[1]:
             leaves = ("corner pocket square", "sleeve cut depth", "sleeve extra", "sleeve hem", "sleeve drop")
             self.found.append(PartCause("hanging", "hanging", "", *kinds, *places, leaves))
         elif before is not None and after is not None:
-            self._fabric("hanging", kinds, _cloth(before), _cloth(after), places)
+            self._fabric("hanging", kinds, cloth_of(before), cloth_of(after), places)
 
 
 def _renamed(matching: Matching[Fabric] | Matching[Border] | Matching[Block]) -> tuple[tuple[str, str], ...]:
@@ -309,90 +275,10 @@ def _way(fabric: Fabric) -> str:
     return "one-way" if fabric.is_directional else "no direction"
 
 
-def _listed(block: Block, fabrics: dict[str, str]) -> tuple[object, ...]:
-    """Return a drawing whatever its grid and size, its pieces in the order of the file."""
-    across, down = 1 / block.grid_width, 1 / block.grid_height
-    return tuple(
-        (fabrics.get(piece.fabric, piece.fabric), frozenset(piece.outline.scaled(across, down).corners))
-        for piece in block.pieces
-    )
-
-
-def _drawn(block: Block, fabrics: dict[str, str]) -> frozenset[object]:
-    """Return a drawing whatever its grid, its size and the order of its pieces."""
-    return frozenset(_listed(block, fabrics))
-
-
-def _shapes(block: Block) -> frozenset[object]:
-    """Return the shapes of a drawing whatever their fabrics."""
-    across, down = 1 / block.grid_width, 1 / block.grid_height
-    return frozenset(frozenset(piece.outline.scaled(across, down).corners) for piece in block.pieces)
-
-
-def block_words(name: str) -> str:
-    """Return a block by its name: Gull block, Block 1."""
-    return name if "block" in name.lower().split() else f"{name} block"
-
-
-def _pieces(block: Block) -> str:
-    return "one piece" if len(block.pieces) == 1 else f"{len(block.pieces)} pieces"
-
-
 def _whole_block(block: Block, *, is_new: bool) -> PartCause:
-    words = f"{block.width.number} × {block.height.text}, {_pieces(block)}"
+    words = f"{block.width.number} × {block.height.text}, {pieces_text(block)}"
     leaves = (f"{block.id} block width", f"{block.id} block height")
     part, name = f"block:{block.id}", block_words(block.name)
     if is_new:
         return PartCause(part, name, "", "", words, None, block.place, leaves)
     return PartCause(part, name, "", words, "", block.place, None, leaves)
-
-
-def _row(row: list[tuple[str, int, bool]]) -> str:
-    return ", ".join(
-        block + (f" turned {90 * turns}" if turns else "") + (" mirrored" if mirrored else "")
-        for block, turns, mirrored in row
-    )
-
-
-def _float(triangles: SettingTriangles) -> str:
-    if not triangles.chooses_float:
-        return triangles.float_width.text
-    least = f" from {triangles.least_float.text} on" if triangles.least_float else ""
-    return f"the least{least} that brings the top to the ruler"
-
-
-def _reach(sashing: Sashing) -> str:
-    between = "between the blocks" if sashing.between_blocks else "between the rows"
-    return f"{between} and all round" if sashing.is_around else f"{between} only"
-
-
-def _finish(finish: Finish) -> str:
-    match finish:
-        case Turned():
-            return "turned and topstitched"
-        case Bound():
-            return "quilted and bound"
-        case Faced():
-            return "quilted and faced"
-        case KnifeEdge():
-            return "quilted, with a knife edge"
-        case EnvelopeBack():
-            return "quilted, with an envelope back"
-
-
-def _cloth(hanging: Hanging) -> str | None:
-    return None if isinstance(hanging, Rings) else hanging.fabric
-
-
-def _hanging(hanging: Hanging | None) -> str:
-    match hanging:
-        case Sleeve():
-            return "hanging sleeve"
-        case CornerPockets():
-            return "corner pockets"
-        case Loops():
-            return "loops"
-        case Rings():
-            return "rings"
-        case None:
-            return ""

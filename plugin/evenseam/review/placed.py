@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from evenseam.geometry import Point, Polygon
-from evenseam.review.parts import Renames
+from evenseam.review.renames import Renames
 from evenseam.sheet import PatternSheet
 from evenseam.sizing import Placed
 

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from evenseam.pattern import Pattern, Project, Prose
 from evenseam.review.changes import Added, Change, Kind, Removed, Restated, Where
-from evenseam.review.parts import Renames
+from evenseam.review.renames import Renames
 
 
 def compare_pattern_words(old: Pattern, new: Pattern, where: Where) -> Iterator[Change]:
