@@ -70,7 +70,7 @@ class TestTriangles:
     def test_steps_mind_the_bias_and_trim(self) -> None:
         text = words(hourglasses())
         assert "1. Sew triangle A to triangle B" in text or "1. Sew triangle B to triangle A" in text
-        assert "edges cut across the grain stretch" in text
+        assert "edges on the slant stretch" in text
         assert "Trim to 3 1/2 × 3 1/2 in." in text
         assert "This makes a whole Tern block." in text
         # Told once: after the trim, not after the seam before it.
