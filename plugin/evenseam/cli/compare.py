@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import argparse
 import json
+import re
 import sys
 from pathlib import Path
 
@@ -27,6 +28,7 @@ from evenseam.review import (
 )
 
 WORKING_TREE = "working tree"
+_TITLE = re.compile(r"^title[ \t]*:[ \t]*([^\n#]+)", re.MULTILINE)
 WEIGHTS = tuple(weight.word for weight in Weight if weight is not Weight.NONE)
 """Least first."""
 
@@ -78,7 +80,12 @@ def _working_tree(folder: Path) -> dict[str, PatternSource]:
 
 
 def _versions(old: dict[str, PatternSource], new: dict[str, PatternSource]) -> tuple[Versions, list[str]]:
-    """Compute both sides of every pattern whose files differ; the others are only named."""
+    """Compute both sides of every pattern whose files differ; the others are only named.
+
+    A folder that was renamed is one pattern, under its new name.
+    """
+    names = _renamed(old, new)
+    old = {names.get(slug, slug): source for slug, source in old.items()}
     slugs = sorted({*old, *new})
     untouched = [slug for slug in slugs if slug in old and slug in new and _is_same(old[slug], new[slug])]
     versions: dict[str, tuple[Version | None, Version | None]] = {}
@@ -91,12 +98,29 @@ def _versions(old: dict[str, PatternSource], new: dict[str, PatternSource]) -> t
     return versions, untouched
 
 
+def _renamed(old: dict[str, PatternSource], new: dict[str, PatternSource]) -> dict[str, str]:
+    """Return new names of folders by old ones: gone on one side and come on the other, with one title and no other."""
+    gone, come = ({slug: s for slug, s in one.items() if slug not in other} for one, other in ((old, new), (new, old)))
+    were, are = _by_title(gone), _by_title(come)
+    return {were[title]: are[title] for title in were if title in are}
+
+
+def _by_title(sources: dict[str, PatternSource]) -> dict[str, str]:
+    """Return slugs by the title their text says, without titles that several say, or none."""
+    slugs: dict[str, list[str]] = {}
+    for slug, source in sources.items():
+        said = _TITLE.search(source.source.text)
+        if said is not None:
+            slugs.setdefault(said[1].strip().strip("\"'").casefold(), []).append(slug)
+    return {title: found[0] for title, found in slugs.items() if title and len(found) == 1}
+
+
 def _is_same(old: PatternSource, new: PatternSource) -> bool:
     """Tell whether two sources are the same letter for letter, so that the same engine cannot say otherwise."""
     texts = [
         {name: text.text for name, text in source.drawings.items()} | {"": source.source.text} for source in (old, new)
     ]
-    return texts[0] == texts[1] and not old.problems and not new.problems
+    return texts[0] == texts[1] and old.slug == new.slug and not old.problems and not new.problems
 
 
 def _version(source: PatternSource | None) -> Version | None:

@@ -1,7 +1,8 @@
 """Where the texts of a pattern's older versions lie: found in git's history, which is read once for all patterns.
 
 The text of version 1.0 is the one tagged SLUG/1.0, or else that of the last commit at which the pattern said
-`version: "1.0"`. The commits are part of what a site is made from: the same commits give the same bytes.
+`version: "1.0"`. Where a folder was renamed, git sees it by the likeness of the pattern file, and what the folder held
+under its old name counts too. The commits are part of what a site is made from: the same commits give the same bytes.
 """
 
 from __future__ import annotations
@@ -22,6 +23,9 @@ _VERSIONS = re.compile(r"""\bversion["']?[ \t]*:""")
 _ONE_VERSION = 2
 """How often a pattern file with one version names one: at the top, and in its only entry of `changes:`."""
 _NOTHING = re.compile(r"0+")
+_GLOB = re.compile(r"[*?\[\\]")
+LIKENESS = "-M50%"
+"""How much of a pattern file must be as it was for its folder to count as renamed, whatever git is set to."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,7 +98,7 @@ def _known(
     state = run_git(top, "show-ref", "--head", "--dereference", "--tags").stdout.decode("utf-8", "replace")
     if not state:
         raise GitError("the git repository has no commit yet")
-    key = key_of("older versions", state, str(is_cut), str(top), inside, *folders)
+    key = key_of("older versions and names", state, str(is_cut), str(top), inside, *folders)
     noted = cache.noted(key)
     if noted is None:
         noted = json.dumps(_found(top, inside, folders, state), sort_keys=True)
@@ -106,37 +110,55 @@ def _known(
 
 
 def _found(top: Path, inside: str, folders: Sequence[str], state: str) -> dict[str, dict[str, tuple[str, str]]]:
-    commits: dict[str, dict[str, str]] = {folder: {} for folder in folders}
+    # For each folder and version the commit, and what the folder was called there.
+    commits: dict[str, dict[str, tuple[str, str]]] = {folder: {} for folder in folders}
     prefix = f"{inside}/" if inside else ""
-    states = list(_states(top, {f"{prefix}{folder}/{PATTERN_FILE}": folder for folder in folders}))
-    texts = read_blobs(top, [blob for _, _, blob in states])
-    for commit, folder, blob in states:
-        said = _VERSION.search(texts.get(blob, b""))
+    states = list(_states(top, prefix, folders))
+    texts = read_blobs(top, [state.blob for state in states])
+    names = {folder: folder for folder in folders}
+    for one in states:
+        if one.called not in names:
+            names[one.called] = one.folder
+        said = _VERSION.search(texts.get(one.blob, b""))
         if said is not None:
             # The newest commit comes first, and stands.
-            commits[folder].setdefault(said[1].decode("utf-8", "replace"), commit)
-    for tag, commit in _tags(state).items():
-        folder, _, version = tag.rpartition("/")
-        if folder in commits:
-            commits[folder][version] = commit
-    wanted = [(folder, version, commit) for folder, known in commits.items() for version, commit in known.items()]
-    trees = _trees(top, [f"{commit}:{prefix}{folder}" for folder, _, commit in wanted])
+            commits[one.folder].setdefault(said[1].decode("utf-8", "replace"), (one.commit, one.called))
+    for tag, commit in sorted(_tags(state).items(), key=lambda one: one[0].rpartition("/")[0] in commits):
+        # Of two tags for one version that of the folder's name today counts.
+        called, _, version = tag.rpartition("/")
+        if called in names:
+            commits[names[called]][version] = (commit, called)
+    wanted = [(folder, version, *where) for folder, known in commits.items() for version, where in known.items()]
+    trees = _trees(top, [f"{commit}:{prefix}{called}" for _, _, commit, called in wanted])
     found: dict[str, dict[str, tuple[str, str]]] = {folder: {} for folder in folders}
-    for (folder, version, commit), tree in zip(wanted, trees, strict=True):
+    for (folder, version, commit, _), tree in zip(wanted, trees, strict=True):
         if tree:
             found[folder][version] = (commit, tree)
     return found
 
 
-def _states(top: Path, files: Mapping[str, str]) -> Iterable[tuple[str, str, str]]:
-    """Yield commit, folder and content of each pattern file wherever it changed, the newest first.
+@dataclass(frozen=True, slots=True)
+class _State:
+    """A pattern file as a commit left it."""
+
+    commit: str
+    folder: str
+    """What its folder is called today."""
+    called: str
+    """What it was called then."""
+    blob: str
+
+
+def _states(top: Path, prefix: str, folders: Iterable[str]) -> Iterable[_State]:
+    """Yield each pattern file wherever it changed, the newest first, also under the names its folder had before.
 
     Only the line of commits that was published is walked: what a branch held before it was merged no maker has seen.
     """
-    paths = [f":(top,literal){path}" for path in files]
+    today = {f"{prefix}{folder}/{PATTERN_FILE}": folder for folder in folders}
+    literal = _GLOB.sub(r"\\\g<0>", prefix)
     done = run_git(
-        top, "log", "--first-parent", "-m", "--raw", "--no-abbrev", "--no-renames", "-z", "--format=commit %H", "HEAD",
-        "--", *paths,
+        top, "log", "--first-parent", "-m", "--raw", "--no-abbrev", LIKENESS, "-l1000", "-z", "--format=commit %H",
+        "HEAD", "--", f":(top,glob){literal}*/{PATTERN_FILE}",
     )  # fmt: skip
     if done.returncode != 0:
         raise GitError("git cannot walk through the history")
@@ -147,9 +169,14 @@ def _states(top: Path, files: Mapping[str, str]) -> Iterable[tuple[str, str, str
         if word.startswith(b"commit "):
             commit = word.split()[1].decode("ascii")
         elif word.startswith(b":"):
-            blob, path = word.split()[3].decode("ascii"), next(words, b"").decode("utf-8", "replace")
-            if path in files and not _NOTHING.fullmatch(blob):
-                yield commit, files[path], blob
+            _, _, _, blob, change = word.decode("ascii").split()
+            before = next(words, b"").decode("utf-8", "replace")
+            path = next(words, b"").decode("utf-8", "replace") if change.startswith("R") else before
+            if path in today and not _NOTHING.fullmatch(blob):
+                yield _State(commit, today[path], PurePosixPath(path).parent.name, blob)
+                if path != before:
+                    # Further back this folder has its old name, and its name of today is nobody's or another's.
+                    today[before] = today.pop(path)
 
 
 def _tags(state: str) -> dict[str, str]:

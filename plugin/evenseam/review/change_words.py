@@ -133,6 +133,8 @@ def _removed(change: Removed, speech: Speech) -> str:
 def _renamed(change: Renamed) -> str:
     if change.kind is Kind.STEP:
         return f"the step “{change.old_label}” is now called “{change.new_label}”"
+    if change.kind is Kind.PATTERN:
+        return f"its folder is now called {change.new_id} (it was {change.old_id}), and so is its address"
     if change.kind is Kind.SIZE:
         return f"the {change.old_label} is now called {change.new_label}, every cut as it was"
     if change.old_label == change.new_label:

@@ -51,6 +51,9 @@ def compare_patterns(old: Version | None, new: Version | None) -> tuple[Change, 
         return ()
     where = Where(new.slug, name=new.pattern.title)
     changes = list(compare_pattern_words(old.pattern, new.pattern, where))
+    if old.slug != new.slug:
+        titles = (old.pattern.title, new.pattern.title)
+        changes.insert(0, Renamed(where, Kind.PATTERN, old.slug, new.slug, *titles))
     matching = match_parts(
         old.pattern.projects, new.pattern.projects, lambda project: (project.size, project.unit),
         [
