@@ -50,7 +50,7 @@ from support.mat import (
 from support.samples import POCKETS, REED, SLEEVE, count, length, polygon
 from support.sewing_on_point import Wanted, on_point
 from support.sewn_borders import ALL as BORDERS
-from t04_sizing.test_simulator_edges import ALL as EDGES
+from support.sewn_edges import ALL as EDGES
 
 TOPS_ON_POINT = (Wanted(2, 2), Wanted(2, 3, sash="1", is_around=True))
 
