@@ -125,7 +125,7 @@ class TestWords:
     def test_end_cornerstones_are_said_to_be_cut_through(self) -> None:
         text = words("framed")
         assert "through the middle of the cornerstones at the ends" in text
-        assert "longer cornerstones at the ends" in text
+        assert "longer cornerstones, one at each end of the row" in text
         assert "cornerstone" not in words("plain")
 
     def test_rows_of_plain_squares_are_rows_of_blocks(self) -> None:

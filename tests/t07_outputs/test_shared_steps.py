@@ -85,12 +85,12 @@ class TestTables:
         document = written(FRAMED)
         lines = shared(document)["Sew the sashing rows"]
         assert [line[:3] for line in lines] == [
-            ["1", "2", "one sashing strip"],
-            ["2", "2", "three sashing strips and two cornerstones"],
-            ["3", "2", "five sashing strips and four cornerstones"],
+            ["1 and 7", "2", "one sashing strip"],
+            ["2 and 6", "2", "three sashing strips and two cornerstones"],
+            ["3 and 5", "2", "five sashing strips and four cornerstones"],
             ["4", "1", "six sashing strips and five cornerstones"],
         ]
-        assert "Then lay two longer cornerstones at the ends" in as_text(document)
+        assert "Then add two longer cornerstones, one at each end of the row" in as_text(document)
 
     def test_where_rows_are_pressed_differently_the_table_says_so(self) -> None:
         document = written(PLAIN)

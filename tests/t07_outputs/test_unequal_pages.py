@@ -68,7 +68,12 @@ class TestSashing:
 
     def test_rows_are_pinned_without_seams_that_meet(self) -> None:
         page = text(SASHED)
-        assert "1. Sashing strip 2. Row 1 3. Sashing strip 4. Row 2" in page
+        assert (
+            "Lay out rows 1 to 3 from top to bottom, in the order of their numbers, with a sashing strip above the "
+            "first, between each two, and below the last." in page
+        )
+        assert "1. Sashing strip 2. Row 1" not in page
+        assert "1. Sashing strip 2. Five Gull blocks 3. Sashing strip" in page
         assert "Press the seams toward the sashing" in page
 
     def test_in_dutch(self) -> None:
@@ -85,6 +90,9 @@ def test_a_fitted_top_tells_that_its_rows_were_repeated() -> None:
     assert document is not None
     page = " ".join(as_text(document).replace("*", "").split())
     assert ": nine rows. It is the nearest of all whole repeats of the rows." in page
+    # A row that is made three times is told by the three places where it lies.
+    assert "Sew rows 1, 4 and 7 " in page and "Each of rows 1, 4 and 7 now measures" in page
+    assert "Lay out rows 1 to 9 from top to bottom" in page
 
 
 def test_three_parts_between_equal_ones_are_told_as_a_list() -> None:

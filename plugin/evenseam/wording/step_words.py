@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from itertools import groupby
 from typing import Any
 
 from evenseam.pattern import (
@@ -201,7 +202,11 @@ class StepWords:
             "order": order,
             "seams": len(run.parts) - 1,
             "is_across": run.run is Run.ACROSS,
-            "parts": [self._turned(called[name], turns) for name, turns in zip(run.parts, _turns(run), strict=True)],
+            "rows_in_order": self._rows_in_order(run.parts, called),
+            "parts": [
+                self._turned(called[name], turns, len(list(alike)))
+                for (name, turns), alike in groupby(zip(run.parts, _turns(run), strict=True))
+            ],
             "first": called[run.parts[1 if order == "ends" else 0]].one,
             "told": [self._counted(called[name], run.parts.count(name)) for name in distinct],
             "has_turns": any(run.quarter_turns),
@@ -216,12 +221,27 @@ class StepWords:
             **self._borders.strip_of(step),
         }
 
-    def _turned(self, called: Called, quarter_turns: int) -> Markdown:
-        return Markdown(f"{called.one}{self.scribe.language.words['turns']['clockwise'][quarter_turns]}")
+    def _rows_in_order(self, parts: tuple[str, ...], called: Mapping[str, Called]) -> dict[str, Any] | None:
+        """Return where sashing lies among rows that are told by their places; None where it must be told in a list."""
+        rows = [called[name].is_placed for name in parts]
+        strips = {called[name].one for name, is_row in zip(parts, rows, strict=True) if not is_row}
+        ways = {
+            "none": [True] * len(parts),
+            "between": [place % 2 == 0 for place in range(len(parts))],
+            "around": [place % 2 == 1 for place in range(len(parts))],
+        }
+        way = next((way for way, wanted in ways.items() if rows == wanted), None)
+        if way is None or len(strips) > 1 or (len(parts) % 2 == 0 and way != "none") or not any(rows):
+            return None
+        return {"sashing": way, "strip": next(iter(strips), ""), "count": sum(rows)}
+
+    def _turned(self, called: Called, quarter_turns: int, count: int) -> Markdown:
+        said = called.one if count == 1 else self._counted(called, count)
+        return Markdown(f"{said}{self.scribe.language.words['turns']['clockwise'][quarter_turns]}")
 
     def _counted(self, called: Called, count: int) -> Markdown:
-        if count == 1 and called.is_name:
-            return called.one
+        if called.is_placed or (count == 1 and called.is_name):
+            return called.of(count)
         return Markdown(f"{self.scribe.language.in_words(count)} {called.of(count)}")
 
     def _layers(self, layering: LayerTurned | LayerForQuilting) -> dict[str, Any]:

@@ -52,6 +52,9 @@ class Called:
     is_name: bool = False
     """True when `one` names this very workpiece (section A, row 2), so that no number or article goes before it."""
 
+    is_placed: bool = False
+    """True when `many` names all of them by their places (rows 1 and 6), so that no number goes before it either."""
+
     def of(self, count: int) -> Markdown:
         """Return the form that goes with a count."""
         return self.one if count == 1 else self.many
@@ -69,6 +72,7 @@ class Workpieces:
         self._in_runs = {part for step in steps if isinstance(step.operation, JoinRun) for part in step.operation.parts}
         self._diagonal = _diagonal_rows(scribe)
         self._in_runs |= {*self._diagonal}
+        self._places = dict(_places(scribe))
         self._border_strips = dict(_border_strips(scribe))
 
     @property
@@ -159,6 +163,8 @@ class Workpieces:
             numbers = [str(number) for number in self._diagonal[step.makes]]
             return replace(self._named(kind, self._scribe.language.listed(numbers)), is_name=True)
         alike = self.steps_of_kind(kind)
+        if len(alike) > 1 and (places := self._places.get(step.makes)):
+            return self._placed(self._named(kind), places)
         return (
             self._numbered(self._named(kind), alike.index(step) + 1)
             if len(alike) > 1 and kind not in STRIP_KINDS
@@ -172,7 +178,7 @@ class Workpieces:
 
     def row_numbers(self, step: Step) -> str:
         """Return the numbers of the rows that a step makes, as they are told: 1 and 14."""
-        if numbers := self._diagonal.get(step.makes):
+        if numbers := self._diagonal.get(step.makes) or self._places.get(step.makes):
             return self._scribe.language.listed([str(number) for number in numbers])
         return str(self.steps_of_kind(self.run_kind(step)).index(step) + 1)
 
@@ -240,6 +246,13 @@ class Workpieces:
     def _numbered(self, called: Called, number: int) -> Called:
         return self._counted_off("numbered", called, number)
 
+    def _placed(self, called: Called, places: list[int]) -> Called:
+        named = self._scribe.language.listed([str(place) for place in places])
+        one = self._counted_off("placed", called, places[0]).one
+        many = self._scribe.language.words["called"]["placed"][1].replace("{many}", called.many)
+        written = Markdown(many.replace("{number}", named))
+        return Called(one, written if len(places) > 1 else one, called.kind, is_name=True, is_placed=True)
+
     def _counted_off(self, phrase: str, called: Called, number: int) -> Called:
         one, many = (
             form.replace("{one}", called.one).replace("{many}", called.many).replace("{number}", str(number))
@@ -272,6 +285,23 @@ def _diagonal_rows(scribe: Scribe) -> dict[str, list[int]]:
                 for name in rows:
                     found.setdefault(name, [])
     return found
+
+
+def _places(scribe: Scribe) -> Iterator[tuple[str, list[int]]]:
+    """Yield what is told by its places, counted from the top: rows of unequal blocks, and rows of sashing on point."""
+    steps = scribe.sheet.program.steps
+    made = {step.makes for step in steps if isinstance(step.operation, JoinRun)}
+    triangled = {step.makes for step in steps if isinstance(step.operation, AddSettingTriangles)}
+    for step in steps:
+        rows: list[str] = []
+        match step.operation:
+            case JoinDiagonalRows(rows=all_rows):
+                rows = [name for name in all_rows if name not in triangled]
+            case JoinRun(parts=parts) if scribe.sheet.project.arrangement.unequal_rows:
+                rows = [name for name in parts if name in made]
+        for name in dict.fromkeys(rows):
+            if name in made:
+                yield name, [place for place, row in enumerate(rows, start=1) if row == name]
 
 
 def _border_strips(scribe: Scribe) -> Iterator[tuple[str, str]]:
