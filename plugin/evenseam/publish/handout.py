@@ -21,7 +21,7 @@ from evenseam.publish.typst_data import Data, DataWriter
 from evenseam.wording.document import Document
 
 _MISSING_SIGN = re.compile(r'the text `"([^"`]+)"` could not be displayed')
-NEARLY_EMPTY = 0.35
+NEARLY_EMPTY = 0.4
 """Share of the height of a page: a last page that is filled no further is set closer, if that saves it."""
 CLOSER = ("close", "closest")
 """How such a handout is set instead, as far as it takes."""
@@ -96,13 +96,14 @@ def set_handout(data: str, place: Place | None = None) -> Outcome[bytes]:
     is the problem `handout-not-set`.
     """
     try:
-        pdf, plain_end = _compiled(data, "plain")
-        end = plain_end
+        pdf, end = _compiled(data, "plain")
+        fewest = end.page
         for spacing in CLOSER:
-            if end.page == 1 or end.share > NEARLY_EMPTY or end.page < plain_end.page:
+            if end.page == 1 or end.share > NEARLY_EMPTY:
                 break
             closer, end = _compiled(data, spacing)
-            pdf = closer if end.page < plain_end.page else pdf
+            if end.page < fewest:
+                pdf, fewest = closer, end.page
     except typst.TypstError as error:
         return Outcome(None, (_not_set(error, place),))
     except BaseException as error:
