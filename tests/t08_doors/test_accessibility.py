@@ -72,7 +72,7 @@ def found(page):
     field.focus()
     # Words that come before the index is there are not looked for.
     page.wait_for_function("document.querySelector('.md-search-result__meta').textContent.startsWith('Type')")
-    field.press_sequentially("wall")
+    field.press_sequentially("selvedge")
     page.wait_for_selector(".md-search-result__item", state="attached")
 
 

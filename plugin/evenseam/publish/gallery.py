@@ -15,10 +15,7 @@ def write_gallery(patterns: Sequence[MadePattern], words: Words) -> str:
     if not patterns:
         return f'<p class="gallery-empty">{escape(words.word("gallery", "empty"))}</p>'
     cards = "\n".join(_card(pattern, words) for pattern in patterns)
-    # A search finds the patterns' own pages.
-    return without_blank_lines(
-        f'{write_filters(patterns, words)}\n<ul class="gallery" data-search-exclude>\n{cards}\n</ul>'
-    )
+    return without_blank_lines(f'{write_filters(patterns, words)}\n<ul class="gallery">\n{cards}\n</ul>')
 
 
 def write_filters(patterns: Sequence[MadePattern], words: Words) -> str:
