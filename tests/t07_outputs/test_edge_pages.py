@@ -6,8 +6,9 @@ from dataclasses import replace
 
 import pytest
 from evenseam.figures import Theme, draw, to_svg
-from evenseam.pattern import Project
+from evenseam.pattern import BATTING, INSULATION, CutList, LayerForQuilting, LayerTurned, Program, Project
 from evenseam.sheet import PatternSheet, compute_sheet
+from evenseam.sizing import sew
 from evenseam.wording import write_document
 from evenseam.wording.cautions import caution_names
 from support.document_words import as_text
@@ -49,6 +50,56 @@ class TestHeat:
         assert caution_names(POT_HOLDER) == ("work", "heat")
         assert " rod" not in _text(POT_HOLDER)
 
+    @pytest.mark.parametrize("finish", [ROUNDED, TURNED, FACED])
+    def test_it_is_a_layer_of_its_own(self, finish: object) -> None:
+        """It is cut as large as the cotton batting, bought by itself, laid between and seen in the picture."""
+        sheet = _sheet(replace(POT_HOLDER, finish=finish))
+        (layer,), (cotton,) = sheet.cuts.of(INSULATION), sheet.cuts.of(BATTING)
+        assert (layer.width.value, layer.height.value) == (cotton.width.value, cotton.height.value)
+        assert [material.name for material in sheet.materials][-2:] == ["Cotton batting", "Heat-resistant batting"]
+        assert "heat-resistant" in to_svg(
+            draw(sheet, "step-layer"), title="t", description="d", theme=Theme.PRINT, id_prefix="p"
+        )
+
+    @pytest.mark.parametrize("finish", [ROUNDED, TURNED, FACED])
+    def test_the_simulator_misses_it(self, finish: object) -> None:
+        sheet = _sheet(replace(POT_HOLDER, finish=finish))
+        project, program = sheet.project, sheet.program
+        bare = Program(
+            tuple(
+                replace(step, operation=replace(step.operation, insulation=None))
+                if isinstance(step.operation, LayerTurned | LayerForQuilting)
+                else step
+                for step in program.steps
+            )
+        )
+        without = CutList(tuple(cut for cut in sheet.cuts.cuts if cut.material != INSULATION))
+        smaller = tuple(
+            replace(cut, width=replace(cut.width, value=cut.width.value - 1)) if cut.material == INSULATION else cut
+            for cut in sheet.cuts.cuts
+        )
+        assert sew(project, sheet.cuts, program).is_valid
+        for cuts, steps, code in (
+            (sheet.cuts, bare, "piece-left-over"), (without, bare, "wrong-workpiece"),
+            (without, program, "workpiece-unknown"), (CutList(smaller), program, "layer-size-differs"),
+        ):  # fmt: skip
+            assert code in {problem.code.name for problem in sew(project, cuts, steps).problems}
+        cold = replace(project, use="", name="Mat", size="mat")
+        assert "wrong-workpiece" in {problem.code.name for problem in sew(cold, sheet.cuts, program).problems}
+
+    @pytest.mark.parametrize(
+        ("project", "called"),
+        [
+            (replace(MUG_RUG, use="pot holder", finish=ROUNDED, hanging=None), "Layer the pot holder"),
+            (replace(LAP_QUILT), "Layer the quilt"),
+            (replace(WALL_HANGING, finish=ROUNDED, hanging=None), "Layer the wall hanging"),
+            (replace(MUG_RUG, finish=ENVELOPE, hanging=None), "Layer the cushion front"),
+        ],
+        ids=lambda value: value if isinstance(value, str) else "",
+    )
+    def test_what_is_layered_is_called_by_its_name(self, project: Project, called: str) -> None:
+        assert f" {called}\n" in _text(project)
+
     def test_nothing_else_gets_it(self) -> None:
         assert "Heat-resistant" not in _text(MUG_RUG)
 
@@ -74,7 +125,7 @@ class TestCushion:
         assert "Cushion pad: 8 × 11 in" in text
         assert (
             "lay the lining flat" in text.lower()
-            and "backing" not in text.split("Layer the quilt")[1].split("Usual")[0]
+            and "backing" not in text.split("Layer the cushion front")[1].split("Usual")[0]
         )
 
 

@@ -8,10 +8,18 @@ from fractions import Fraction
 from evenseam.cutting.plan import Material, Packaged
 from evenseam.cutting.yardage import in_unit, shop_length_unwashed, shop_step
 from evenseam.exact import Number
-from evenseam.pattern import BATTING, Cut, Project, derived, largest
+from evenseam.pattern import BATTING, INSULATION, Cut, Project, derived, largest
 
 PACKAGED = (("crib", 45, 60), ("twin", 72, 90), ("full", 81, 96), ("queen", 90, 108), ("king", 120, 120))
 """Name, width and length in inches: Karen Daniel, Common Quilt and Batting Sizes, Honey Be Good, 2012."""
+
+
+def insulation_material(cuts: Sequence[Cut], project: Project) -> Material:
+    """Return the heat-resistant batting of a project, which is sold off the roll and in small pieces only."""
+    name = "Heat-resistant batting"
+    needed = derived("longer side of the heat-resistant batting", largest(cuts[0].width, cuts[0].height))
+    buy = shop_length_unwashed(name, needed, shop_step(project))
+    return Material(INSULATION, name, needed, buy, (cuts[0].width, cuts[0].height), None, None)
 
 
 def batting_material(cuts: Sequence[Cut], project: Project) -> Material:

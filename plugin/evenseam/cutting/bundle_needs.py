@@ -9,7 +9,7 @@ from evenseam.cutting.bundle import LEFT_OUT, PiecesPlan, plan_pieces
 from evenseam.cutting.cloth_piece import ClothPiece
 from evenseam.cutting.fabric_plan import plan_fabric
 from evenseam.cutting.plan import Material
-from evenseam.pattern import BATTING, CutList, Project, Quantity
+from evenseam.pattern import BATTING, BATTINGS, CutList, Project, Quantity
 from evenseam.problems import Report
 
 
@@ -50,8 +50,9 @@ def needs_of_bundle(
     from_bundle = {plan.material for plan in plans}
     also: list[AlsoNeeded] = []
     for material in materials:
-        if material.material == BATTING:
-            also.append(AlsoNeeded(BATTING, material.name, material.buy, "the middle layer"))
+        if material.material in BATTINGS:
+            why = "the middle layer" if material.material == BATTING else "the layer against heat"
+            also.append(AlsoNeeded(material.material, material.name, material.buy, why))
         elif material.material not in from_bundle:
             is_backing = all(cut.part in LEFT_OUT for cut in cuts.of(material.material))
             why = "for the backing" if is_backing else f"a piece of it is larger than a {cloth.name}"

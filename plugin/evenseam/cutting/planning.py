@@ -6,11 +6,11 @@ from dataclasses import replace
 from fractions import Fraction
 
 from evenseam.cutting.alternatives import alternatives
-from evenseam.cutting.batting import batting_material
+from evenseam.cutting.batting import batting_material, insulation_material
 from evenseam.cutting.fabric_plan import plan_fabric
 from evenseam.cutting.plan import Material
 from evenseam.exact import Unit
-from evenseam.pattern import BATTING, Assumed, CutList, Project, Quantity
+from evenseam.pattern import BATTING, INSULATION, Assumed, CutList, Project, Quantity
 from evenseam.problems import Outcome, Report
 
 _USUAL_WIDTHS = {
@@ -36,6 +36,8 @@ def plan_cutting(cuts: CutList, project: Project) -> Outcome[tuple[Material, ...
             materials.append(replace(material, alternatives=alternatives(material, fabric, asked, project)))
     if cuts.of(BATTING):
         materials.append(batting_material(cuts.of(BATTING), project))
+    if cuts.of(INSULATION):
+        materials.append(insulation_material(cuts.of(INSULATION), project))
     return Outcome(tuple(materials), report.as_tuple())
 
 

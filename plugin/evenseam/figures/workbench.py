@@ -13,6 +13,7 @@ from evenseam.figures.plane import Point, Polygon, convex_hull, decimal, shaped
 from evenseam.figures.workpiece import Patch, Workpiece, in_a_row, plain
 from evenseam.pattern import (
     BATTING,
+    BATTINGS,
     AddBorderStrips,
     AddMitredBorder,
     AddPartialSeamBorder,
@@ -107,7 +108,7 @@ class _Walk:
 
     def _cut(self, cut: Cut) -> Workpiece:
         width, height = cut.width.value, cut.height.value
-        if cut.material == BATTING:
+        if cut.material in BATTINGS:
             return plain(cut.id, BATTING, width, height, Fraction(0), cut.part)
         if cut.shape in (CutShape.BINDING, CutShape.BIAS_BINDING):
             return plain(cut.id, cut.material, width, height, Fraction(0), cut.part)
@@ -212,10 +213,10 @@ def used_names(step: Step) -> tuple[str, ...]:
             return tuple(dict.fromkeys((*rows, corner)))
         case TrimTop(top=top):
             return (top,)
-        case LayerTurned(top=top, backing=backing, batting=batting):
-            return (top, backing, batting)
-        case LayerForQuilting(top=top, backing=backing, batting=batting):
-            return (top, backing, batting)
+        case LayerTurned(top=top, backing=backing, batting=batting, insulation=further):
+            return (top, backing, batting, *((further,) if further else ()))
+        case LayerForQuilting(top=top, backing=backing, batting=batting, insulation=further):
+            return (top, backing, batting, *((further,) if further else ()))
         case TurnOut(layered=name) | Topstitch(turned=name) | QuiltLayers(layered=name) | SquareUp(quilted=name):
             return (name,)
         case MakeBinding(binding=name) | MakeSleeve(sleeve=name) | MakeCornerPockets(square=name):

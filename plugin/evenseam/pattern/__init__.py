@@ -58,7 +58,7 @@ from evenseam.pattern.edge_assembly import (
     TrimForKnifeEdge,
 )
 from evenseam.pattern.explain import equation, explain
-from evenseam.pattern.fabric import BATTING, Fabric, fabric_letters
+from evenseam.pattern.fabric import BATTING, BATTINGS, INSULATION, Fabric, fabric_letters
 from evenseam.pattern.finish import (
     Binding,
     Bound,
@@ -74,6 +74,7 @@ from evenseam.pattern.finish import (
     Sleeve,
     Turned,
 )
+from evenseam.pattern.heat import is_for_heat, mentions, needs_insulation, said
 from evenseam.pattern.pattern import Change, Claim, Pattern
 from evenseam.pattern.project import (
     Choosing,
@@ -104,6 +105,8 @@ from evenseam.pattern.unit_assembly import MakeUnits, UnitBatch, UnitMethodKind
 
 __all__ = [
     "BATTING",
+    "BATTINGS",
+    "INSULATION",
     "PROJECT",
     "AddBorderStrips",
     "AddMitredBorder",
@@ -198,5 +201,9 @@ __all__ = [
     "equation",
     "explain",
     "fabric_letters",
+    "is_for_heat",
     "largest",
+    "mentions",
+    "needs_insulation",
+    "said",
 ]

@@ -153,6 +153,8 @@ class LayerTurned:
     opening: Quantity
     opening_edge: str
     """bottom, left, …"""
+    insulation: str | None = None
+    """Heat-resistant batting, laid between batting and backing; None for what comes near no heat."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -177,6 +179,8 @@ class LayerForQuilting:
     top: str
     backing: str
     batting: str
+    insulation: str | None = None
+    """Heat-resistant batting, laid between backing and batting; None for what comes near no heat."""
 
 
 @dataclass(frozen=True, slots=True)

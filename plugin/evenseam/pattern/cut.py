@@ -47,7 +47,7 @@ class Cut:
     label: str
     """For the cutting list: top and bottom strips of the outer border."""
     material: str
-    """A fabric id, or BATTING."""
+    """A fabric id, BATTING or INSULATION."""
     shape: CutShape
     width: Quantity
     height: Quantity

@@ -10,6 +10,10 @@ from evenseam.problems import Place
 
 BATTING = "batting"
 """The material name of the batting layer in a cut list; no fabric may have this name."""
+INSULATION = "insulation"
+"""The material name of a layer of heat-resistant batting; no fabric may have this name."""
+BATTINGS = (BATTING, INSULATION)
+"""Layers between top and backing, bought as one piece each."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from evenseam.exact import Unit
-from evenseam.pattern import BATTING
+from evenseam.pattern import BATTINGS
 from evenseam.problems import Report
 from evenseam.reading import codes
 from evenseam.reading.drawn_values import read_corners, read_grid_size, read_placement
@@ -191,7 +191,7 @@ def _check_name(key: Scalar, kind: Table, report: Report) -> None:
         report.add(codes.NOT_A_NAME, key.place, f"{shown(text)} means something else here", "call the fabric otherwise")
 
 
-_TAKEN = (BATTING, "none", *(field.key for field in PIECE.fields))
+_TAKEN = (*BATTINGS, "none", *(field.key for field in PIECE.fields))
 """Words that cannot name a fabric: in a cut list or in a piece they are read as something else."""
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Hashable, Iterator
 from typing import TypeAlias
 
-from evenseam.pattern import BATTING, Cut, Project
+from evenseam.pattern import BATTING, BATTINGS, INSULATION, Cut, Project
 from evenseam.review.causes import Causes
 from evenseam.review.change_words import UNJOINED, UPRIGHT
 from evenseam.review.changes import Added, Cause, Change, Kind, Removed, Renamed, Where, remeasured, restated
@@ -38,6 +38,8 @@ def compare_cuts(
 
 def material_name(project: Project, material: str) -> str:
     """Return what a maker reads for the material of a cut."""
+    if material == INSULATION:
+        return "Heat-resistant batting"
     return project.batting_name if material == BATTING else project.fabric(material).name
 
 
@@ -76,7 +78,7 @@ _Key: TypeAlias = Callable[[Cut], Hashable]
 
 
 def _material(cut: Cut, renames: Renames) -> str:
-    return cut.material if cut.material == BATTING else renames.fabric(cut.material)
+    return cut.material if cut.material in BATTINGS else renames.fabric(cut.material)
 
 
 def _same(cut: Cut, renames: Renames) -> Hashable:

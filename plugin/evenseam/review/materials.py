@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 
 from evenseam.cutting import Material
-from evenseam.pattern import BATTING
+from evenseam.pattern import BATTINGS
 from evenseam.review.causes import Causes
 from evenseam.review.changes import (
     Added,
@@ -48,7 +48,7 @@ def compare_materials(
     )  # fmt: skip
     for before, after in matching.pairs:
         because = _because(before, after, old, new, causes, moved)
-        kind = Kind.BATTING if after.material == BATTING else Kind.YARDAGE
+        kind = Kind.BATTING if after.material in BATTINGS else Kind.YARDAGE
         if before.buy.value != after.buy.value or before.buy.unit is not after.buy.unit:
             ids, labels = (before.material, after.material), (before.name, after.name)
             yield remeasured(where, kind, ids, labels, ((before.buy,), (after.buy,)), because)

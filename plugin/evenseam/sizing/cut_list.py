@@ -7,6 +7,7 @@ from fractions import Fraction
 from evenseam.exact import Unit
 from evenseam.pattern import (
     BATTING,
+    INSULATION,
     Assumed,
     Binding,
     Bound,
@@ -24,6 +25,7 @@ from evenseam.pattern import (
     Sleeve,
     StripJoin,
     Turned,
+    needs_insulation,
 )
 from evenseam.sizing.block_cuts import block_cuts
 from evenseam.sizing.border_cuts import border_cuts
@@ -150,6 +152,19 @@ def _layers(sized: SizedProject) -> list[Cut]:
             BATTING, "batting", BATTING, CutShape.RECTANGLE, sized.figure("batting_width"),
             sized.figure("batting_height"), _number("layers of batting", 1), "batting",
         ),
+        *_insulation(sized),
+    ]  # fmt: skip
+
+
+def _insulation(sized: SizedProject) -> list[Cut]:
+    """Return the layer that keeps heat from the hand, as large as the batting it lies on."""
+    if not needs_insulation(sized.project):
+        return []
+    return [
+        Cut(
+            INSULATION, "heat-resistant batting", INSULATION, CutShape.RECTANGLE, sized.figure("batting_width"),
+            sized.figure("batting_height"), _number("layers of heat-resistant batting", 1), "batting",
+        )
     ]  # fmt: skip
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from evenseam.pattern import (
     BATTING,
+    INSULATION,
     PROJECT,
     AttachCornerPockets,
     AttachSleeve,
@@ -30,6 +31,7 @@ from evenseam.pattern import (
     Topstitch,
     Turned,
     TurnOut,
+    needs_insulation,
 )
 from evenseam.sizing.binding_width import binding_seam
 from evenseam.sizing.cut_list import BACKING, BINDING, CORNER_POCKETS, SLEEVE
@@ -69,6 +71,10 @@ def finish_steps(sized: SizedProject, top: str) -> list[Step]:
     return steps
 
 
+def _insulation(sized: SizedProject) -> str | None:
+    return INSULATION if needs_insulation(sized.project) else None
+
+
 def _comes_last(sized: SizedProject, hanging: Hanging | None) -> bool:
     """Tell whether what it hangs by is sewn on by hand when the edge is finished."""
     # An edge folded in has no seam that could catch loops.
@@ -96,7 +102,7 @@ def _turned(sized: SizedProject, finish: Turned, top: str, edged: str) -> list[S
     finished = (sized.finished_width, sized.finished_height)
     shaped, is_wide = outlined_block(sized.project), finish.opening.value < sized.finished_width.value
     edge = opening_edge(shaped, finish.opening) if shaped else "bottom" if is_wide else "left"
-    layer = LayerTurned(top, BACKING, BATTING, sized.project.seam_allowance, finish.opening, edge)
+    layer = LayerTurned(top, BACKING, BATTING, sized.project.seam_allowance, finish.opening, edge, _insulation(sized))
     return [
         *steps,
         Step("layer", layer, "layered", 1, None),
@@ -108,7 +114,7 @@ def _turned(sized: SizedProject, finish: Turned, top: str, edged: str) -> list[S
 def _quilted(sized: SizedProject, finish: Bound | Faced | KnifeEdge | EnvelopeBack, top: str, edged: str) -> list[Step]:
     raw = (sized.top_width, sized.top_height)
     steps = [
-        Step("layer", LayerForQuilting(top, BACKING, BATTING), "layered", 1, None),
+        Step("layer", LayerForQuilting(top, BACKING, BATTING, _insulation(sized)), "layered", 1, None),
         Step("quilt", QuiltLayers("layered"), "quilted", 1, None),
     ]
     if isinstance(finish, KnifeEdge):

@@ -2,14 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-
-from evenseam.pattern import Loops, Project
+from evenseam.pattern import Loops, Project, is_for_heat, mentions, said
 from evenseam.wording.document import Caution, Heading
 from evenseam.wording.scribe import Scribe
 from evenseam.wording.tree import plain_text
 
-HOT = ("pot holder", "potholder", "hot pad", "oven mitt", "oven glove", "trivet", "microwave")
 WARM = ("mug rug", "coaster", "table mat", "place mat", "placemat", "table runner", "runner")
 INFANT = ("infant", "baby", "cot", "crib", "toddler", "newborn", "pram", "stroller", "child", "children", "nursery")
 WALL = ("wall", "hanging", "banner", "door")
@@ -23,15 +20,15 @@ def cautions(scribe: Scribe) -> tuple[Caution, ...]:
 
 def caution_names(project: Project) -> tuple[str, ...]:
     """Return which cautions a project brings: work, heat or warm, infant, wall."""
-    words = _said(project)
+    words = said(project)
     names = ["work"]
-    if _mentions(words, HOT):
+    if is_for_heat(project):
         names.append("heat")
-    elif _mentions(words, WARM):
+    elif mentions(words, WARM):
         names.append("warm")
-    if _mentions(words, INFANT):
+    if mentions(words, INFANT):
         names.append("infant")
-    if _hangs(project, names) or _mentions(words, WALL):
+    if _hangs(project, names) or mentions(words, WALL):
         names.append("wall")
     return tuple(names)
 
@@ -40,22 +37,6 @@ def _hangs(project: Project, names: list[str]) -> bool:
     """Tell whether it hangs on a wall to be looked at; a pot holder with a loop hangs on a hook when not in use."""
     has_one_loop = isinstance(project.hanging, Loops) and project.hanging.number.value == 1
     return project.hanging is not None and not ("heat" in names and has_one_loop)
-
-
-def needs_insulation(project: Project) -> bool:
-    """Tell whether a layer of heat-resistant batting goes in: for hot things, but never for a microwave oven."""
-    return "heat" in caution_names(project) and not _mentions(_said(project), ("microwave",))
-
-
-def _said(project: Project) -> str:
-    """Return the words that say what a project is for, small and with single spaces round them."""
-    said = " ".join((project.use, project.size, project.name)).lower()
-    return f" {' '.join(''.join(sign if sign.isalpha() else ' ' for sign in said).split())} "
-
-
-def _mentions(words: str, wanted: Iterable[str]) -> bool:
-    """Tell whether one of the wanted words, or its plural, is among the words."""
-    return any(f" {word}{ending} " in words for word in wanted for ending in ("", "s"))
 
 
 def _caution(scribe: Scribe, name: str) -> Caution:

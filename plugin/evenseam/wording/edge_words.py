@@ -30,6 +30,8 @@ from evenseam.pattern import (
     Step,
     TrimForKnifeEdge,
     Turned,
+    mentions,
+    said,
 )
 from evenseam.sheet import PatternSheet
 from evenseam.sizing.fit_layout import keeps_layout
@@ -122,6 +124,18 @@ def asked_for(sheet: PatternSheet) -> Fit | None:
     """Return the size a project was to come near to, as the author asked for it."""
     asked = (each for each in sheet.pattern.projects if each.size == sheet.project.size)
     return next((each.fit for each in asked if each.unit is sheet.project.unit), None)
+
+
+_THINGS = ("pot holder", "mug rug", "place mat", "table mat", "table runner", "wall hanging")
+"""What the step that lays the layers together calls by its name, where the use, the size or its name says it."""
+
+
+def layered_thing(sheet: PatternSheet) -> str:
+    """Return what is layered: cushion, one of the things above, or a quilt."""
+    if isinstance(sheet.project.finish, EnvelopeBack):
+        return "cushion"
+    words = said(sheet.project)
+    return next((thing.replace(" ", "_") for thing in _THINGS if mentions(words, (thing,))), "quilt")
 
 
 def fit_words(scribe: Scribe) -> tuple[Block, ...]:

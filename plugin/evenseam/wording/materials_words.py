@@ -6,7 +6,7 @@ from dataclasses import replace
 from typing import Any
 
 from evenseam.cutting import CuttingLine, CuttingPlan, JoinedPieces, Material, PlannedStrip, SubcutLine, rectangles
-from evenseam.pattern import BATTING, Cut, CutShape, EnvelopeBack, Fabric, StripDirection, StripJoin, fabric_letters
+from evenseam.pattern import BATTINGS, Cut, CutShape, EnvelopeBack, Fabric, StripDirection, StripJoin, fabric_letters
 from evenseam.sizing import block_count
 from evenseam.wording.document import Beside, Block, Inline, Paragraph, Picture, Swatches
 from evenseam.wording.edge_words import hanging_key
@@ -23,7 +23,7 @@ def swatches(scribe: Scribe) -> Swatches:
     letters = fabric_letters(sheet.project.fabrics)
     rows: list[tuple[str, str, str, str, tuple[Inline, ...]]] = []
     for material in sheet.materials:
-        if material.material == BATTING:
+        if material.material in BATTINGS:
             continue
         fabric = sheet.project.fabric(material.material)
         line = scribe.blocks("sections/swatch", {"buy": material.buy, "uses": _uses(scribe, fabric), "fabric": fabric})

@@ -54,12 +54,12 @@ from evenseam.pattern import (
     TrimTop,
     Turned,
     TurnOut,
+    needs_insulation,
 )
 from evenseam.wording import edge_words, on_point_words
 from evenseam.wording.block_words import BlockWords
 from evenseam.wording.border_words import BorderWords
-from evenseam.wording.cautions import needs_insulation
-from evenseam.wording.edge_words import edge_values
+from evenseam.wording.edge_words import edge_values, layered_thing
 from evenseam.wording.marked import Markdown, escape
 from evenseam.wording.on_point_words import OnPointWords
 from evenseam.wording.patch_words import section_patches
@@ -253,6 +253,7 @@ class StepWords:
             "batting_overage": finish.batting_overage,
             "is_lining": isinstance(finish, EnvelopeBack),
             "is_insulated": needs_insulation(self.scribe.sheet.project),
+            "what": self.scribe.language.word("layered", layered_thing(self.scribe.sheet)),
         }
         if isinstance(layering, LayerTurned):
             edge = self.scribe.language.words["edges"].get(layering.opening_edge, layering.opening_edge)

@@ -6,6 +6,7 @@ from evenseam.cutting import SHRINKAGE, shop_step, spare
 from evenseam.exact import Unit
 from evenseam.pattern import (
     BATTING,
+    INSULATION,
     Assumed,
     CutShape,
     Method,
@@ -17,7 +18,7 @@ from evenseam.problems import Outcome, Problem, Report
 from evenseam.sheet import PatternSheet
 from evenseam.wording.author_prose import read_prose
 from evenseam.wording.catalogue import BASE_LANGUAGE, language
-from evenseam.wording.cautions import cautions, needs_insulation
+from evenseam.wording.cautions import cautions
 from evenseam.wording.document import Block, Document, Heading, Paragraph, Picture, Text
 from evenseam.wording.edge_words import fit_words, pad_values, rod_values
 from evenseam.wording.figure_names import FigureNames
@@ -102,7 +103,7 @@ def _materials(scribe: Scribe) -> tuple[Block, ...]:
             "hangs": project.hanging is not None,
             **rod_values(sheet),
             "pad": pad_values(sheet),
-            "is_insulated": needs_insulation(project),
+            "insulation": _bought_insulation(scribe),
             "is_turned": isinstance(project.finish, Turned),
             "usable_width": project.usable_width,
         },
@@ -119,6 +120,14 @@ def _bought_batting(scribe: Scribe) -> dict[str, object]:
         "packaged": packaged,
         "packaged_size": scribe.sizes(packaged.width, packaged.length) if packaged else "",
     }
+
+
+def _bought_insulation(scribe: Scribe) -> dict[str, object] | None:
+    """Return the layer of heat-resistant batting and how much to buy; None for what comes near no heat."""
+    bought = next((material for material in scribe.sheet.materials if material.material == INSULATION), None)
+    if bought is None or bought.piece is None:
+        return None
+    return {"width": bought.piece[0], "height": bought.piece[1], "buy": bought.buy}
 
 
 def _cutting(scribe: Scribe) -> tuple[Block, ...]:

@@ -3,9 +3,13 @@
 from __future__ import annotations
 
 from evenseam.figures.allowance import raw_outline
+from evenseam.figures.drawing import Side
+from evenseam.figures.oblique import Layer
 from evenseam.figures.outlines import is_rectangle
 from evenseam.figures.plane import Point, Polygon
+from evenseam.figures.scene import Scene
 from evenseam.figures.workpiece import Patch, Workpiece
+from evenseam.pattern import Step
 
 
 def raw(work: Workpiece) -> Workpiece:
@@ -22,6 +26,13 @@ def raw(work: Workpiece) -> Workpiece:
     if is_rectangle(work.outline):
         edge = Polygon.rectangle(left, top, work.raw_width, work.raw_height)
     return Workpiece(work.name, patches, edge.moved(step), 0.0)
+
+
+def insulation(scene: Scene, step: Step, name: str | None) -> tuple[Layer, ...]:
+    """Return the layer of heat-resistant batting of a stack; nothing where there is none."""
+    if name is None:
+        return ()
+    return (Layer(raw(scene.bench(step).uses[name]), Side.RIGHT, ("heat-resistant", "batting")),)
 
 
 def centred(inner: Workpiece, outer: Workpiece) -> tuple[float, float]:

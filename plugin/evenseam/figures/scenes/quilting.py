@@ -13,7 +13,7 @@ from evenseam.figures.oblique import Layer, draw_stack
 from evenseam.figures.outlines import inside, is_rectangle
 from evenseam.figures.plane import placed
 from evenseam.figures.scene import Scene
-from evenseam.figures.scenes.layers import raw
+from evenseam.figures.scenes.layers import insulation, raw
 from evenseam.figures.workpiece import Workpiece
 from evenseam.geometry import Point
 from evenseam.pattern import LayerForQuilting, SquareUp, Step
@@ -27,6 +27,7 @@ def draw_layers(scene: Scene, step: Step, operation: LayerForQuilting) -> None:
         scene.pen,
         (
             Layer(backing, Side.WRONG, (f"{scene.sheet.cuts.cut(operation.backing).label},", "right side down")),
+            *insulation(scene, step, operation.insulation),
             Layer(batting, Side.RIGHT, ("batting",)),
             Layer(top, Side.RIGHT, ("top,", "right side up")),
         ),

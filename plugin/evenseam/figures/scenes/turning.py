@@ -9,7 +9,7 @@ from evenseam.figures.oblique import Layer, draw_stack
 from evenseam.figures.outlines import inset, is_rectangle, open_way
 from evenseam.figures.plane import NEAR, Point, Polygon, decimal, shaped
 from evenseam.figures.scene import Scene
-from evenseam.figures.scenes.layers import raw
+from evenseam.figures.scenes.layers import insulation, raw
 from evenseam.figures.scenes.wide_corner import draw_clipped_wide_corner
 from evenseam.figures.workpiece import Workpiece
 from evenseam.pattern import LayerTurned, Step, Topstitch
@@ -25,6 +25,7 @@ def draw_layer_turned(scene: Scene, step: Step, operation: LayerTurned) -> None:
         scene.pen,
         (
             Layer(batting, Side.RIGHT, ("batting",)),
+            *insulation(scene, step, operation.insulation),
             Layer(backing, Side.RIGHT, ("backing,", "right side up")),
             Layer(top, Side.WRONG, ("top,", "right side down")),
         ),

@@ -7,6 +7,7 @@ from dataclasses import replace
 from evenseam.exact import Number
 from evenseam.pattern import (
     BATTING,
+    INSULATION,
     Bound,
     EnvelopeBack,
     Faced,
@@ -20,6 +21,7 @@ from evenseam.pattern import (
     Topstitch,
     Turned,
     TurnOut,
+    needs_insulation,
 )
 from evenseam.sizing.simulator import codes
 from evenseam.sizing.simulator.blocks import BlockMaker
@@ -38,11 +40,11 @@ _FINISHES = {
 
 def layer_turned(table: Table, maker: BlockMaker, step: Step, operation: LayerTurned) -> Workpiece:
     """Layer, sew round and trim: the ruler then reads the raw size of the top."""
-    pieces = table.take(step, (operation.top, operation.backing, operation.batting))
+    pieces = _layers(table, step, operation)
     finish = table.project.finish
     if not isinstance(finish, Turned):
         return wrong_finish(table, step)
-    if spoilt_among(pieces):
+    if spoilt_among(pieces) or not _is_insulated_as_decided(table, step, operation.insulation):
         return SPOILT
     told = table.told
     top, backing = pieces[0], pieces[1]
@@ -56,6 +58,8 @@ def layer_turned(table: Table, maker: BlockMaker, step: Step, operation: LayerTu
         return SPOILT
     _check_layer(table, step, operation.backing, backing, size, finish.backing_overage, finish.backing_fabric)
     _check_layer(table, step, operation.batting, pieces[2], size, finish.batting_overage, BATTING)
+    for piece in pieces[3:]:
+        _check_layer(table, step, operation.insulation or "", piece, size, finish.batting_overage, INSULATION)
     _check_opening(table, operation, size)
     if table.told > told:
         return SPOILT
@@ -104,11 +108,11 @@ def topstitch(table: Table, step: Step, operation: Topstitch) -> Workpiece:
 
 def layer_for_quilting(table: Table, maker: BlockMaker, step: Step, operation: LayerForQuilting) -> Workpiece:
     """Layer and baste: the largest layer, the backing, is what a ruler reads."""
-    pieces = table.take(step, (operation.top, operation.backing, operation.batting))
+    pieces = _layers(table, step, operation)
     finish = table.project.finish
     if isinstance(finish, Turned):
         return wrong_finish(table, step)
-    if spoilt_among(pieces):
+    if spoilt_among(pieces) or not _is_insulated_as_decided(table, step, operation.insulation):
         return SPOILT
     told = table.told
     size = checked_top(table, maker, step, operation.top, pieces[0])
@@ -117,6 +121,8 @@ def layer_for_quilting(table: Table, maker: BlockMaker, step: Step, operation: L
     backing = pieces[1]
     _check_layer(table, step, operation.backing, backing, size, finish.backing_overage, finish.backing_fabric)
     _check_layer(table, step, operation.batting, pieces[2], size, finish.batting_overage, BATTING)
+    for piece in pieces[3:]:
+        _check_layer(table, step, operation.insulation or "", piece, size, finish.batting_overage, INSULATION)
     if isinstance(backing, CutPiece) and backing.cut.join_seam is not None:
         table.check_figure(step, "the backing's own seams", backing.cut.join_seam, finish.backing_seam)
     if table.told > told or not isinstance(backing, CutPiece):
@@ -158,6 +164,26 @@ def wrong_finish(table: Table, step: Step) -> Workpiece:
     return SPOILT
 
 
+def _layers(table: Table, step: Step, operation: LayerTurned | LayerForQuilting) -> list[Workpiece]:
+    """Take top, backing, batting and, if the step names it, the layer against heat."""
+    further = () if operation.insulation is None else (operation.insulation,)
+    return table.take(step, (operation.top, operation.backing, operation.batting, *further))
+
+
+def _is_insulated_as_decided(table: Table, step: Step, insulation: str | None) -> bool:
+    """Check that something for hot things has heat-resistant batting between its layers, and nothing else has."""
+    needs = needs_insulation(table.project)
+    if (insulation is not None) is needs:
+        return True
+    table.tell(
+        codes.WRONG_WORKPIECE,
+        f"step {step.id} lays {'no' if needs else 'a layer of'} heat-resistant batting; {table.project.name} needs "
+        f"{'one for hot things' if needs else 'none'}",
+        place=table.project.place,
+    )  # fmt: skip
+    return False
+
+
 def _check_layer(
     table: Table, step: Step, name: str, piece: Workpiece, top: tuple[Number, Number], overage: Quantity, material: str
 ) -> None:
@@ -166,7 +192,7 @@ def _check_layer(
         table.wrong_piece(step, name, piece, "a layer of cloth or batting")
         return
     cut = inner.cut
-    layer = "the batting" if material == BATTING else "the backing"
+    layer = {BATTING: "the batting", INSULATION: "the heat-resistant batting"}.get(material, "the backing")
     table.check_fabric(cut, material, layer)
     table.check_print(cut)
     width, height = top[0] + 2 * overage.value, top[1] + 2 * overage.value
