@@ -136,6 +136,8 @@ class TestFit:
         text = _text(fitted(LAP_QUILT, "63", "87", name="twin bed"))
         assert "Made to fit a twin bed" in text and "That asks for 63 × 87 in" in text
         assert "nearest of all numbers of rows and columns and all widths of the outer border" in text
+        # Nobody makes a quilt to fit a lap.
+        assert "Made to the usual size of a lap quilt" in _text(fitted(LAP_QUILT, "60", "72", name="lap"))
 
     def test_where_published_sizes_differ_the_choice_is_told(self) -> None:
         text = """\

@@ -122,6 +122,10 @@ class TestWords:
         assert "The top should measure 17 1/2 × 26 in" in text
         assert "Your piece now measures 17 1/2 × 26 in, raw edge to raw edge." in text
 
+    def test_triangles_left_over_are_told(self) -> None:
+        # Three rows of two on point: (3 - 1) + (2 - 1) triangles, twice; two squares cut twice give eight.
+        assert "each cut twice on the diagonal (8 triangles; you need 6): setting triangles" in words("framed")
+
     def test_end_cornerstones_are_said_to_be_cut_through(self) -> None:
         text = words("framed")
         assert "through the middle of the cornerstones at the ends" in text

@@ -46,13 +46,15 @@ def _european(name: str, width: int, height: int, choice: str = "") -> UsualSize
 
 
 USUAL_SIZES = (
-    _size("mug rug", 8, 6, "published from 5 × 7 in to 6 × 10 in", "Patchwork Posse; Judy's; ediewarren, 2014"),
-    _size("pot holder", 8, 8, "published from 6 in to 9 1/2 in; 8 1/2 in cut", "52quilts, 2012"),
     _size(
-        "place mat", 18, 12, "published from 11 × 15 in to 16 × 18 in",
+        "mug rug", 8, 6, "published sizes run from 5 × 7 in to 6 × 10 in", "Patchwork Posse; Judy's; ediewarren, 2014"
+    ),
+    _size("pot holder", 8, 8, "published sizes run from 6 in to 9 1/2 in; 8 1/2 in cut", "52quilts, 2012"),
+    _size(
+        "place mat", 18, 12, "published sizes run from 11 × 15 in to 16 × 18 in",
         "American Patchwork & Quilting, Quilt-as-you-go place mat, 2017; Manchester Quilters",
     ),
-    _size("table runner", 48, 14, "published from 12 to 18 in by 40 to 72 in", _TABLE),
+    _size("table runner", 48, 14, "published sizes run from 12 to 18 in by 40 to 72 in", _TABLE),
     _size("table topper", 36, 36, "the size both pages give", _TABLE),
     _size("wall hanging", 36, 36, "any size hangs; 36 in lets one pair of hands hang it", "common practice"),
     UsualSize(
@@ -61,12 +63,19 @@ USUAL_SIZES = (
         "common practice", is_pad=True,
     ),
     _size(
-        "cot", 36, 50, "published from 30 × 46 in to 45 × 60 in; both charts hold this one",
+        "cot", 36, 50, "published sizes run from 30 × 46 in to 45 × 60 in; this one is in both charts",
         "Runaway Quilting, Quilt sizes; thequiltinggarden, Quilt Size Reference Chart, 2010",
     ),
-    _size("baby", 42, 52, "published from 36 × 36 in to 52 × 52 in", "quilterspantry, Quilt measurements, 2011"),
-    _size("lap", 60, 72, "published from 36 × 47 in to 52 × 78 in, and this one", "quilterspantry, 2011"),
-    _size("throw", 50, 72, "published from 50 to 52 in by 72 to 78 in", "Manchester Quilters, Standard quilt sizes"),
+    _size(
+        "baby", 42, 52, "published sizes run from 36 × 36 in to 52 × 52 in", "quilterspantry, Quilt measurements, 2011"
+    ),
+    _size(
+        "lap", 60, 72, "published sizes run from 36 × 47 in to 52 × 78 in; this is one of them", "quilterspantry, 2011"
+    ),
+    _size(
+        "throw", 50, 72, "published sizes run from 50 to 52 in by 72 to 78 in",
+        "Manchester Quilters, Standard quilt sizes",
+    ),
     _bed("twin", 39, 75, "38 × 75 in and 39 × 74 in are sold too"),
     _bed("twin XL", 39, 80, "36 × 80 in is sold too"),
     _bed("full", 54, 75, "53 × 75 in and 54 × 74 in are sold too"),

@@ -56,7 +56,7 @@ class BlockWords:
             "on_bias": self._runs_on_bias(joining),
             "ends": seam_ends(block, joining).value if block.method is Method.ROTARY else SeamEnds.EVEN.value,
             "is_triangle": "triangle" in (first.kind, second.kind),
-            "is_laid_anew": self._is_laid_anew(joining),
+            "laid_anew": self._laid_anew(joining),
             "matches": matches(block, self.scribe.sheet.sized.pieced(joining.block), joining),
         }
 
@@ -101,8 +101,10 @@ class BlockWords:
         """Return how many blocks of this kind the project has."""
         return block_count(self.scribe.sheet.sized, block).whole
 
-    def _is_laid_anew(self, joining: JoinPieces) -> bool:
-        """Tell whether a part was made in another place of the block, so that it may have to be turned."""
+    def _laid_anew(self, joining: JoinPieces) -> list[tuple[Markdown, Markdown]]:
+        """Return the parts that were made in another place of the block, so that they may have to be turned: what each
+        is called where it was made, and what would be called so where it lies now.
+        """
         made: dict[str, frozenset[str]] = {}
         for step in self.scribe.sheet.program.steps:
             match step.operation:
@@ -111,7 +113,11 @@ class BlockWords:
                 case TrimPart(pieces=pieces) | MakeUnits(pieces=pieces):
                     made[step.makes] = frozenset(pieces)
         parts = ((joining.first, joining.first_pieces), (joining.second, joining.second_pieces))
-        return any(name in made and made[name] != frozenset(pieces) for name, pieces in parts)
+        return [
+            (self._part(joining.block, name, pieces).one, self.pieces.part(joining.block, pieces).one)
+            for name, pieces in parts
+            if name in made and made[name] != frozenset(pieces)
+        ]
 
     def _runs_on_bias(self, joining: JoinPieces) -> bool:
         """Tell whether a seam of a block cut to size crosses the grain, so that its edges stretch."""

@@ -11,7 +11,7 @@ from jinja2 import ChoiceLoader, Environment, FileSystemLoader, StrictUndefined,
 from jinja2.runtime import Context
 
 from evenseam.pattern import Quantity
-from evenseam.wording.marked import Markdown, escape, mark_figure
+from evenseam.wording.marked import Markdown, about_once, escape, mark_figure
 from evenseam.wording.words import BASE_LANGUAGE, TEMPLATES, Words, folders_of, languages, words_of
 
 __all__ = ["BASE_LANGUAGE", "TEMPLATES", "Language", "first_upper", "language", "languages"]
@@ -84,4 +84,5 @@ def _finalize(context: Context, value: Any) -> str:
 def _size(context: Context, width: Quantity, height: Quantity) -> Markdown:
     """Write two lengths as makers do: 12 1/2 × 15 1/2 in."""
     name, say = context["figure_name"], context["figure_in_words"]
-    return Markdown(f"{mark_figure(say(width.number), name(width))} × {mark_figure(say(height.text), name(height))}")
+    other = about_once(width.number, height.text)
+    return Markdown(f"{mark_figure(say(width.number), name(width))} × {mark_figure(say(other), name(height))}")

@@ -151,6 +151,7 @@ def fit_words(scribe: Scribe) -> tuple[Block, ...]:
         "note": _with_figures(scribe.language.phrase(fit.note)),
         "drop": known.get("fit_drop"),
         "is_bed": fit.drop is not None,
+        "is_pad": "pad_width" in known,
         "width": known["fit_width"],
         "height": known["fit_height"],
         "finished_width": sheet.sized.finished_width,

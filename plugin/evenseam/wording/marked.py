@@ -54,3 +54,16 @@ def without_figures(text: str) -> str:
 
 def _is_private(sign: str) -> bool:
     return "\ue000" <= sign <= "\uf8ff"
+
+
+def about_once(first: str, second: str) -> str:
+    """Return the second of two figures of one size, without its "about" when the first has said it for both.
+
+    >>> about_once("about 18 9/16", "about 16 1/16 in"), about_once("18", "about 15 9/16 in")
+    ('16 1/16 in', 'about 15 9/16 in')
+    """
+    return second.removeprefix(_ABOUT) if first.startswith(_ABOUT) else second
+
+
+_ABOUT = "about "
+"""As figures are written before they are put into the language of a page."""

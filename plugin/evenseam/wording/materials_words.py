@@ -14,7 +14,8 @@ from evenseam.wording.marked import Markdown, escape
 from evenseam.wording.scribe import Scribe
 
 _BINDINGS = (CutShape.BINDING, CutShape.BIAS_BINDING)
-_TRIANGLES = (CutShape.HALF_SQUARE_TRIANGLE, CutShape.QUARTER_SQUARE_TRIANGLE)
+_TRIANGLES = {CutShape.HALF_SQUARE_TRIANGLE: 2, CutShape.QUARTER_SQUARE_TRIANGLE: 4}
+"""How many triangles a square gives."""
 
 
 def swatches(scribe: Scribe) -> Swatches:
@@ -117,13 +118,26 @@ def _subcut(scribe: Scribe, plan: CuttingPlan, subcut: SubcutLine, cut: Cut) -> 
         "count": subcut.count,
         "total": _total(plan, subcut),
         "triangles": _triangles(subcut, together),
+        "made": subcut.count * _TRIANGLES.get(cut.shape, 0),
         "is_left_over": subcut.is_left_over,
         "size": scribe.sizes(subcut.width, subcut.height, cut.width, cut.height),
-        "label": scribe.language.listed([scribe.language.phrase(one.label) for one in together]),
+        "label": _labels(scribe, [id for one in together for id in _sharing(plan, one.id)]),
         "is_trimmed": subcut.is_trimmed,
         "shape": cut.shape.value,
         "noun": _noun_of_subcut(plan, subcut, cut),
     }
+
+
+def _labels(scribe: Scribe, cuts: list[str]) -> Markdown:
+    return scribe.language.listed(
+        [scribe.language.phrase(scribe.sheet.cuts.cut(id).label) for id in dict.fromkeys(cuts)]
+    )
+
+
+def _sharing(plan: CuttingPlan, cut: str) -> list[str]:
+    """Return a cut with those that come out of the same long strip, when it is sewn from several lengths."""
+    strip = next((joined.strip for joined in plan.joined if joined.cut == cut), "")
+    return [joined.cut for joined in plan.joined if joined.strip == strip] if strip else [cut]
 
 
 def _triangles(subcut: SubcutLine, cuts: list[Cut]) -> int:
@@ -163,7 +177,7 @@ def _whole_strips(scribe: Scribe, plan: CuttingPlan, cut: Cut | None) -> dict[st
     is_square = any(bias.cut == cut.id for bias in plan.bias)
     is_panel = any(joined.cut == cut.id and joined.panels for joined in plan.joined)
     return {
-        "whole": scribe.language.phrase(cut.label),
+        "whole": _labels(scribe, _sharing(plan, cut.id)),
         "noun": "square" if is_square else "panel" if is_panel else "strip",
     }
 

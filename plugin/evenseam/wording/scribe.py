@@ -13,7 +13,7 @@ from evenseam.sizing import block_count
 from evenseam.wording.catalogue import Language
 from evenseam.wording.document import Block
 from evenseam.wording.figure_names import FigureNames
-from evenseam.wording.marked import Markdown, mark_figure
+from evenseam.wording.marked import Markdown, about_once, mark_figure
 from evenseam.wording.tree import parse_ours
 
 
@@ -53,9 +53,10 @@ class Scribe:
 
     def size(self, width: Quantity, height: Quantity) -> Markdown:
         """Return two lengths as makers write them: 12 1/2 × 15 1/2 in."""
+        other = about_once(width.number, height.text)
         return Markdown(
             f"{mark_figure(self.language.figure(width.number), self.names(width))} × "
-            f"{mark_figure(self.language.figure(height.text), self.names(height))}"
+            f"{mark_figure(self.language.figure(other), self.names(height))}"
         )
 
     def length(self, value: Number, *candidates: Quantity) -> Markdown:
@@ -65,6 +66,11 @@ class Scribe:
 
     def sizes(self, width: Number, height: Number, *candidates: Quantity) -> Markdown:
         """Return two bare lengths as makers write them, named like `length`."""
-        name = next((self.names(known) for known in candidates if known.value == width), "")
-        first = mark_figure(self.language.figure(format_number(width, self.sheet.project.unit)), name)
-        return Markdown(f"{first} × {self.length(height, *reversed(candidates))}")
+        unit = self.sheet.project.unit
+        first = format_number(width, unit)
+        texts = ((width, first), (height, about_once(first, format_length(height, unit))))
+        marked = []
+        for (value, text), known in zip(texts, (candidates, candidates[::-1]), strict=True):
+            name = next((self.names(each) for each in known if each.value == value), "")
+            marked.append(mark_figure(self.language.figure(text), name))
+        return Markdown(" × ".join(marked))
