@@ -30,6 +30,12 @@ HOURGLASS = ("fog 0,0 2,0 1,1", "sea 2,0 2,2 1,1", "lamp 2,2 0,2 1,1", "sea 0,2 
 SKEWED = ("lamp 0,0 3,0 1,4 0,4", "sea 3,0 4,0 4,4 1,4")
 """Two pieces of no simple shape; neither is its own mirror image, each is the other turned upside down."""
 
+TWO_ALIKE = (
+    "lamp 0,0 2,0 0,2", "sea 2,0 2,2 0,2", "fog 2,0 4,0 4,2 2,2", "fog 0,2 2,2 2,4 0,4", "lamp 2,2 4,2 2,4",
+    "sea 4,2 4,4 2,4",
+)  # fmt: skip
+"""Half-square triangles of one sort in two corners, squares in the others."""
+
 
 def project(pieces: tuple[str, ...], size: str, cells: int, unit: Unit = Unit.INCH) -> Project:
     drawn = tuple(
@@ -76,6 +82,12 @@ class TestTriangles:
         # Told once: after the trim, not after the seam before it.
         assert text.count("This makes a whole Tern block.") == 1
         assert text.index("Trim to 3 1/2") < text.index("This makes a whole Tern block.")
+
+    def test_a_unit_in_another_place_is_told_by_both_names(self) -> None:
+        # It is sewn under the letters of its first place, and the unit it goes into has those of the second.
+        text = words(sheet_of(project(TWO_ALIKE, "4", 4)))
+        assert "4. Sew piece D to unit A+B" in text and "to unit D+E+F" in text
+        assert text.count("Unit A+B lies in the place of unit E+F here.") == 1
 
     def test_other_way_is_offered_with_its_figures(self) -> None:
         text = words(hourglasses())
