@@ -29,7 +29,7 @@ from evenseam.reading.edge_keys import BACKING, BINDING, FACING, FINISH, HANGING
 from evenseam.reading.entries import Entries, Reader
 from evenseam.reading.leaves import read_choice
 from evenseam.reading.parts import MISSING, Missing
-from evenseam.reading.tree import Entry, Mapping, is_none
+from evenseam.reading.tree import Entry, Mapping, is_inside, is_none
 
 
 def read_finish(reader: Reader, entry: Entry | None, is_large: bool) -> Finish | None:
@@ -39,7 +39,7 @@ def read_finish(reader: Reader, entry: Entry | None, is_large: bool) -> Finish |
     word = _deciding_word(reader, entry.value, FINISH.key, FINISH.options, "finish", entry.key.place)
     if word is None:
         return None
-    entries = Entries(reader, entry.value, FINISH.record(word), entry.key.place)
+    entries = Entries(reader, entry.value, FINISH.record(word), _decided_at(entry, entry.value, FINISH.key))
     if word == "turned":
         return _read_turned(entries, is_large)
     layers = _read_layers(entries, is_large)
@@ -52,6 +52,17 @@ def read_finish(reader: Reader, entry: Entry | None, is_large: bool) -> Finish |
             return _read_knife_edge(entries, layers)
         case _:
             return _read_envelope(entries, layers)
+
+
+def _decided_at(entry: Entry, mapping: Mapping, key: str) -> Place:
+    """Return where a part was decided: its key, or the word for its kind where a size says another one than the base.
+
+    What the new kind needs is missing in the size then, and not where the base says something else.
+    """
+    kind = mapping.entry(key)
+    if kind is None or is_inside(kind.key.place, mapping.place):
+        return entry.key.place
+    return kind.key.place
 
 
 def _read_turned(entries: Entries, is_large: bool) -> Turned | None:
@@ -163,7 +174,7 @@ def read_hanging(reader: Reader, entry: Entry | None, is_large: bool) -> Hanging
     word = _deciding_word(reader, entry.value, HANGING.key, HANGING.options, "hanging", entry.key.place)
     if word is None:
         return MISSING
-    entries = Entries(reader, entry.value, HANGING.record(word), entry.key.place)
+    entries = Entries(reader, entry.value, HANGING.record(word), _decided_at(entry, entry.value, HANGING.key))
     match word:
         case "sleeve":
             return _read_sleeve(entries, is_large) or MISSING
