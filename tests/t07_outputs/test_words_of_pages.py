@@ -34,7 +34,7 @@ BRITISH = (
     r"neighbour", r"licence", r"towards\b", r"anticlockwise", r"backwards\b", r"tack(?:s|ed|ing)?\b",
 )  # fmt: skip
 """Words that one of the two spells so and the other does not (common practice)."""
-CHOSEN_BY_VALUE = {"skill": r"\w+", "unit_methods": r"\w+", "called": r"\w+_spacer"}
+CHOSEN_BY_VALUE = {"skill": r"\w+", "layered": r"\w+", "unit_methods": r"\w+", "called": r"\w+_spacer"}
 """Keys that no code names in full: they are made from a value of the pattern."""
 
 
