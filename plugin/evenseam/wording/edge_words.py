@@ -174,13 +174,13 @@ _FIGURE = re.compile(r"\d+(?: \d+/\d+)?(?: × \d+(?: \d+/\d+)?)?(?: (?:in|cm))?(
 
 
 def _with_figures(note: str) -> Markdown:
-    """Return a note on published sizes, its figures marked as such; sources are left as they are."""
-    said, bracket, source = note.partition(" (")
+    """Return a note on published sizes, its figures marked as such; where it is from is told with the reason."""
+    said = note.partition(" (")[0]
     written, done = "", 0
     for found in _FIGURE.finditer(said):
         written += _escaped(said[done : found.start()]) + mark_figure(found[0], "")
         done = found.end()
-    return Markdown(written + _escaped(said[done:] + bracket + source))
+    return Markdown(written + _escaped(said[done:]))
 
 
 def _escaped(words: str) -> str:
