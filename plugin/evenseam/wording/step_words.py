@@ -141,7 +141,7 @@ class StepWords:
                 return {"distance": distance}
             case SquareUp(width=width, height=height):
                 is_lining = isinstance(self.scribe.sheet.project.finish, EnvelopeBack)
-                return {"width": width, "height": height, "is_lining": is_lining}
+                return {"width": width, "height": height, "is_lining": is_lining, "what": self._layered()}
             case MakeBinding(binding=binding, folded_width=folded_width):
                 return {"folded_width": folded_width, **self._binding(binding)}
             case Bind(seam=seam):
@@ -244,6 +244,10 @@ class StepWords:
             return called.of(count)
         return Markdown(f"{self.scribe.language.in_words(count)} {called.of(count)}")
 
+    def _layered(self) -> str:
+        """Return what is layered, squared up and finished, as it is called within a sentence."""
+        return self.scribe.language.word("layered", layered_thing(self.scribe.sheet))
+
     def _layers(self, layering: LayerTurned | LayerForQuilting) -> dict[str, Any]:
         finish = self.scribe.sheet.project.finish
         values: dict[str, Any] = {
@@ -253,7 +257,7 @@ class StepWords:
             "batting_overage": finish.batting_overage,
             "is_lining": isinstance(finish, EnvelopeBack),
             "is_insulated": needs_insulation(self.scribe.sheet.project),
-            "what": self.scribe.language.word("layered", layered_thing(self.scribe.sheet)),
+            "what": self._layered(),
         }
         if isinstance(layering, LayerTurned):
             edge = self.scribe.language.words["edges"].get(layering.opening_edge, layering.opening_edge)
