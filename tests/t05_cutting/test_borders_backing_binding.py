@@ -224,6 +224,15 @@ def test_both_ways_to_cut_borders_and_wide_backing_are_offered():
     assert (sea.needed.text, joined.needed.text) == ("51 in", "33 1/2 in")
 
 
+def test_wide_backing_in_centimetres_is_no_wider_than_it_is_sold():
+    """108 in of 2.54 cm (international yard and pound agreement, 1959) are 274.32 cm."""
+    sides = {"part": "backing", "join": STRAIGHT, "material": "fog", "unit": Unit.CENTIMETRE}
+    (fog,) = plan_cutting(CutList((cut("backing", 150, 180, 1, **sides),)), project_on(107, Unit.CENTIMETRE)).value
+    (wide,) = fog.alternatives
+    assert wide.kind is AlternativeKind.WIDE_BACKING
+    assert wide.usable_width.text == "274 cm" and wide.usable_width.value < Fraction("2.54") * 108
+
+
 def test_plans_for_the_usual_widths():
     cuts = CutList((cut("square", "21/2", "21/2", 12),))
     lengths = [(width.text, outcome.value[0].needed.text) for width, outcome in plan_usual_widths(cuts, project_on(42))]

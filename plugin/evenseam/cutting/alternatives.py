@@ -8,14 +8,13 @@ from fractions import Fraction
 
 from evenseam.cutting.fabric_plan import plan_cheaper
 from evenseam.cutting.plan import Alternative, AlternativeKind, Material
-from evenseam.cutting.yardage import shop_length, shop_step
-from evenseam.exact import Unit
+from evenseam.cutting.yardage import in_unit, shop_length, shop_step
+from evenseam.exact import floor
 from evenseam.pattern import Assumed, Cut, Fabric, Project, Quantity, StripDirection, StripJoin, derived
 from evenseam.problems import Report
 
-_WIDE = {Unit.INCH: Fraction(108), Unit.CENTIMETRE: Fraction(274)}
-"""Wide backing is sold in 90 and 108 in: backing compilations and Beginner's Guide to Quilting (UK), 2020. In whole
-centimetres, rounded down."""
+_WIDE = Fraction(108)
+"""Inches; wide backing is sold in 90 and 108 in: backing compilations and Beginner's Guide to Quilting (UK), 2020."""
 
 
 def alternatives(material: Material, fabric: Fabric, cuts: Sequence[Cut], project: Project) -> tuple[Alternative, ...]:
@@ -67,7 +66,8 @@ def _other_borders(
 def _wide_backing(cut: Cut, project: Project) -> Iterator[Alternative]:
     width = Quantity(
         "width of wide backing",
-        _WIDE[project.unit],
+        # In whole centimetres, rounded down: what is sold is never narrower.
+        Fraction(floor(in_unit(_WIDE, project.unit))),
         project.unit,
         Assumed("wide backing is sold 108 in wide", "backing compilations; Beginner's Guide to Quilting (UK), 2020"),
     )
